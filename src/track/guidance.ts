@@ -1,0 +1,89 @@
+/** Where on the leg the aircraft seems to be. `lost`: the estimate cannot be trusted. */
+export type Phase =
+  'intercept' | 'track' | 'near-station' | 'passage' | 'outbound' | 'arriving' | 'lost';
+
+/** How far to go. Each number is null when the readings do not show it: nothing is invented. */
+export interface HowFar {
+  /** Ground distance to the end of the leg, NM. */
+  readonly toGoNm: number | null;
+  readonly toGoS: number | null;
+  readonly groundSpeedKt: number | null;
+  /** One standard deviation of `toGoNm`. */
+  readonly sdNm: number | null;
+  /** One standard deviation of `toGoS`. */
+  readonly sdS: number | null;
+  /** One standard deviation of `groundSpeedKt`. */
+  readonly sdKt: number | null;
+}
+
+/** Which way to correct: one heading, how long to hold it, and the heading after that. */
+export interface WhichWay {
+  readonly turn: 'left' | 'right' | 'none';
+  /** Size of the turn, 0 to 180. */
+  readonly turnDeg: number;
+  /** Heading to fly, magnetic, 0 <= x < 360. */
+  readonly headingDeg: number;
+  readonly holdS: number;
+  /** Heading after `holdS`, magnetic; the same as `headingDeg` when nothing changes. */
+  readonly thenHeadingDeg: number;
+}
+
+/** The wind as the tool hears it in the readings: from, magnetic, with its standard deviation. */
+export interface WindSeen {
+  readonly fromDegMag: number;
+  readonly speedKt: number;
+  /** One standard deviation of the wind vector along its worse axis, knots. */
+  readonly sdKt: number;
+}
+
+/** What the tool thinks, as far as the readings show it. */
+export interface EstimateSeen {
+  /** Right of course positive, NM; null while nothing tells. */
+  readonly crossTrackNm: number | null;
+  readonly crossTrackSdNm: number | null;
+  /** Track minus heading, degrees, positive: blown to the right; null while the wind is unknown. */
+  readonly driftDeg: number | null;
+  /** Null while the wind cannot be seen in the readings. */
+  readonly wind: WindSeen | null;
+}
+
+/** Which indication or habit an alert is about. */
+export type AlertKind =
+  | 'needle-not-moving'
+  | 'wrong-station'
+  | 'dme-not-moving'
+  | 'dme-disagrees'
+  | 'heading-indicator-disagrees'
+  | 'reverse-sensing'
+  | 'flag-off'
+  | 'ident-not-confirmed'
+  | 'outside-reception'
+  | 'readings-disagree';
+
+/** Something does not fit; `ask` is the one check that tells the candidates apart, as spoken. */
+export interface Alert {
+  readonly kind: AlertKind;
+  readonly ask: string;
+}
+
+/** What the estimate leads to: how far, which way, and what to ask for next. */
+export interface Guidance {
+  readonly phase: Phase;
+  readonly howFar: HowFar;
+  readonly whichWay: WhichWay;
+  readonly seen: EstimateSeen;
+  /** What the tool most needs to know next, or null when nothing is missing. */
+  readonly nextQuestion: Question | null;
+  /** When the next reading is worth most, seconds after the last one. */
+  readonly nextReadingInS: number;
+}
+
+/** The reading that would help most. */
+export type Question =
+  | 'centre-needle-from'
+  | 'read-heading'
+  | 'read-needle'
+  | 'read-dme'
+  | 'read-flag'
+  | 'turn-obs-three-left'
+  | 'repeat-reading';
