@@ -1,0 +1,7 @@
+import type { Estimate } from './estimate-record.ts';
+import type { Alert } from './guidance.ts';
+
+/** What does not fit in the readings so far; each alert names the one check that settles it. */
+export function alertsOf(estimate: Estimate): readonly Alert[] {
+  return estimate.alerts;
+}
