@@ -20,10 +20,12 @@ export function pattern(ident: string): string {
 
 /** The elements of each letter of an ident, in the order in which they are keyed. */
 export function elementsOf(ident: string): readonly (readonly Element[])[] {
-  return symbols(ident).map((symbol) => [...symbol].map((each) => (each === '.' ? 'dot' : 'dash')));
+  return symbols(ident).map((symbol) =>
+    Array.from(symbol, (each) => (each === '.' ? 'dot' : 'dash')),
+  );
 }
 
 function symbols(ident: string): readonly string[] {
-  const letters = [...ident].filter((each) => /^[A-Za-z0-9]$/.test(each));
+  const letters = Array.from(ident).filter((each) => /^[A-Za-z0-9]$/.test(each));
   return letters.map((each) => morseDecoder.encode(each.toUpperCase()));
 }

@@ -46,7 +46,7 @@ function writeHeader(view: DataView, dataBytes: number, sampleRateHz: number): v
 }
 
 function writeTag(view: DataView, at: number, tag: string): void {
-  for (const [index, letter] of [...tag].entries()) {
+  for (const [index, letter] of Array.from(tag).entries()) {
     view.setUint8(at + index, letter.charCodeAt(0));
   }
 }

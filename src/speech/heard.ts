@@ -18,13 +18,7 @@ export interface HeardReading {
 
 /** What the pilot asks for or reports besides readings. */
 export type Command =
-  | 'how-far'
-  | 'which-way'
-  | 'say-again'
-  | 'next-step'
-  | 'ident-confirmed'
-  | 'correction'
-  | 'why';
+  'how-far' | 'which-way' | 'say-again' | 'next-step' | 'ident-confirmed' | 'correction' | 'why';
 
 /** A sentence that was understood: at least one of `reading` and `command` is there. */
 export interface Understood {

@@ -32,7 +32,7 @@ function figureWord(figure: number): string {
 
 /** Each character of a row of figures as its word; anything else is left out. */
 export function figuresSpoken(figures: string): string {
-  return [...figures]
+  return Array.from(figures)
     .filter((each) => each >= '0' && each <= '9')
     .map((each) => figureWord(Number(each)))
     .join(' ');

@@ -37,7 +37,7 @@ const LETTER_WORDS: Readonly<Record<string, string>> = {
  * *Source:* AIM table 4-2-2 (the ICAO/ITU alphabet).
  */
 export function phonetic(ident: string): string {
-  return [...ident.toUpperCase()]
+  return Array.from(ident.toUpperCase())
     .map((each) => LETTER_WORDS[each] ?? figuresSpoken(each))
     .filter((each) => each !== '')
     .join(' ');

@@ -1,0 +1,1 @@
+export { roundedDurationS, spokenDuration } from './numbers.ts';
