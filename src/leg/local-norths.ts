@@ -17,8 +17,9 @@ export interface LocalNorths {
 /**
  * Magnetic variation at a place near the station, degrees, east positive.
  *
- * `eastNm`, `northNm`: from the station, along its own true north. A plane through the station: within
- * 100 NM it stays within 0.15 degrees of the model between 60 south and 60 north (see the tests).
+ * `eastNm`, `northNm`: from the station, along its own true north. A plane through the station: against the
+ * model at 99 in 100 of 3,600 real stations within 0.05 degrees at 50 NM and 0.2 at 100 NM; where the
+ * compass hardly works (far north of Canada and Greenland) up to 0.3 and 1.1 degrees.
  */
 export function variationNear(near: LocalNorths, eastNm: number, northNm: number): number {
   return (
