@@ -1,5 +1,5 @@
 import { accept, refuse, type Result } from '../base/result.ts';
-import { rangeProblems } from '../station/in-range.ts';
+import { rangeProblems } from '../base/in-range.ts';
 import type { Aircraft } from './leg.ts';
 
 const AIRSPEED = { least: 30, most: 400, what: 'a true airspeed in knots' };

@@ -2,7 +2,7 @@ import { wrap360 } from '../base/angle.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
 import { FT_PER_NM } from '../base/units.ts';
 import { checkStation } from '../station/check-station.ts';
-import { rangeProblems } from '../station/in-range.ts';
+import { rangeProblems } from '../base/in-range.ts';
 import type { Leg } from './leg.ts';
 
 const COURSE = { least: 0, most: 360, what: 'a course in degrees' };

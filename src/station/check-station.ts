@@ -1,6 +1,6 @@
 import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
 import { frequencyProblems } from './frequency.ts';
-import { rangeProblems } from './in-range.ts';
+import { rangeProblems } from '../base/in-range.ts';
 import type { AntennaSite, Station } from './station.ts';
 
 const LATITUDE = { least: -90, most: 90, what: 'a latitude in degrees, north positive' };

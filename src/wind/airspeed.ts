@@ -1,8 +1,13 @@
-import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
+import { rangeProblems } from '../base/in-range.ts';
+import { accept, refuse, type Result } from '../base/result.ts';
 import { isaTemperatureC, kelvin, pressureRatio, SEA_LEVEL_K } from './standard-atmosphere.ts';
 
 /** Speed of sound in the standard atmosphere at sea level, knots. *Source:* ICAO Doc 7488/3, from memory. */
 const SOUND_AT_SEA_LEVEL_KT = 661.4786;
+
+const CALIBRATED = { least: 0, most: 600, what: 'a calibrated airspeed in knots' };
+const PRESSURE_ALTITUDE = { least: -2_000, most: 60_000, what: 'a pressure altitude in feet' };
+const TEMPERATURE = { least: -90, most: 60, what: 'an outside temperature in degrees Celsius' };
 
 /** What the pilot reads off to find the true airspeed. */
 export interface AirspeedRead {
@@ -16,8 +21,8 @@ export interface AirspeedRead {
 /**
  * True airspeed from calibrated airspeed, pressure altitude and outside temperature, knots.
  *
- * Air counts as compressible; below the speed of sound. Refuses, by field, 0 to 600 kt, -2,000 to 60,000 ft
- * and -90 to 60 C overstepped, and what would be faster than sound.
+ * Air counts as compressible; below the speed of sound. Refuses, by field, what is outside 0 to
+ * 600 kt, -2,000 to 60,000 ft or -90 to 60 C, and what would be faster than sound.
  * *Source:* Ed Williams, Aviation Formulary 1.46, "Mach numbers, true vs calibrated airspeeds": DP = P0 ((1 +
  * 0.2 (CAS/CS0)^2)^3.5 - 1), M = sqrt(5 ((DP/P + 1)^(2/7) - 1)), TAS = M x speed of sound (formulas from memory).
  */
@@ -25,9 +30,9 @@ export function trueAirspeedKt(read: AirspeedRead): Result<number> {
   const { calibratedAirspeedKt, pressureAltitudeFt } = read;
   const temperatureC = read.temperatureC ?? isaTemperatureC(pressureAltitudeFt);
   const problems = [
-    ...outside('calibratedAirspeedKt', calibratedAirspeedKt, 0, 600, 'kt'),
-    ...outside('pressureAltitudeFt', pressureAltitudeFt, -2_000, 60_000, 'ft'),
-    ...outside('temperatureC', temperatureC, -90, 60, 'degrees Celsius'),
+    ...rangeProblems('calibratedAirspeedKt', calibratedAirspeedKt, CALIBRATED),
+    ...rangeProblems('pressureAltitudeFt', pressureAltitudeFt, PRESSURE_ALTITUDE),
+    ...rangeProblems('temperatureC', temperatureC, TEMPERATURE),
   ];
   if (problems.length > 0) return refuse(problems);
   const impact = (1 + 0.2 * (calibratedAirspeedKt / SOUND_AT_SEA_LEVEL_KT) ** 2) ** 3.5 - 1;
@@ -38,15 +43,4 @@ export function trueAirspeedKt(read: AirspeedRead): Result<number> {
     return refuse([{ field: 'calibratedAirspeedKt', expected, got }]);
   }
   return accept(mach * SOUND_AT_SEA_LEVEL_KT * Math.sqrt(kelvin(temperatureC) / SEA_LEVEL_K));
-}
-
-function outside(
-  field: string,
-  value: number,
-  least: number,
-  most: number,
-  unit: string,
-): FieldProblem[] {
-  if (value >= least && value <= most) return [];
-  return [{ field, expected: `${least} to ${most} ${unit}`, got: String(value) }];
 }

@@ -1,4 +1,4 @@
-import type { FieldProblem } from '../base/result.ts';
+import type { FieldProblem } from './result.ts';
 
 /** What a number of the input may be. */
 export interface Allowed {
