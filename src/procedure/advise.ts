@@ -1,0 +1,133 @@
+import { accept, refuse } from '../base/result.ts';
+import type { FieldProblem, Result } from '../base/result.ts';
+import { checkAircraft } from '../leg/check-aircraft.ts';
+import { checkLeg } from '../leg/check-leg.ts';
+import type { Aircraft, Leg } from '../leg/leg.ts';
+import { datedLeg } from '../leg/leg-frame.ts';
+import type { DatedLeg } from '../leg/leg-frame.ts';
+import { ICAO_MANNER } from '../speech/numbers.ts';
+import type { Manner } from '../speech/numbers.ts';
+import { checkReading } from '../track/check-reading.ts';
+import { estimate } from '../track/estimate.ts';
+import type { Estimate } from '../track/estimate.ts';
+import { guide } from '../track/guide.ts';
+import type { Alert } from '../track/guidance.ts';
+import { alertsOf } from '../track/monitor.ts';
+import type { Reading } from '../track/reading.ts';
+import type { Wind } from '../wind/wind.ts';
+import type { Advice } from './advice.ts';
+import { sayOf } from './answer.ts';
+import { whyOf } from './why.ts';
+
+/** Everything that one answer depends on. */
+export interface AdviceRequest {
+  readonly leg: Leg;
+  readonly aircraft: Aircraft;
+  readonly forecastWind?: Wind;
+  /** Day of the flight (`2026-11-25`), for the magnetic variation. */
+  readonly dateIso: string;
+  readonly readings: readonly Reading[];
+  /** False: every answer says so. Left out or null: not judged. */
+  readonly identConfirmed?: boolean | null;
+  readonly manner?: Manner;
+}
+
+/** What an answer depends on besides the estimate. */
+export interface AdviceManner {
+  /** False: every answer says so. Null: not judged. */
+  readonly identConfirmed: boolean | null;
+  readonly manner: Manner;
+  /** The answer before, where the pilot has heard it: what has not changed is not said again. */
+  readonly previous?: Advice;
+}
+
+const IDENT_ALERT: Alert = {
+  kind: 'ident-not-confirmed',
+  ask: 'Listen to the Morse and confirm the ident.',
+};
+
+/**
+ * The answer to all readings of one leg, from nothing but the request.
+ *
+ * Without a reading it says which one is needed most. Refuses what `checkLeg`, `checkAircraft`,
+ * `datedLeg` and `checkReading` refuse, all problems at once, with dotted field names
+ * (`leg.courseDeg`, `readings.3.dmeNm`), and a wind that is none (`forecastWind.speedKt`).
+ */
+export function advise(request: AdviceRequest): Result<Advice> {
+  const { leg, aircraft, forecastWind, dateIso, readings } = request;
+  const aircraftChecked = checkAircraft(aircraft);
+  const legChecked = checkLeg(leg);
+  const problems = [
+    ...problemsIn(legChecked),
+    ...problemsIn(aircraftChecked),
+    ...(forecastWind === undefined ? [] : windProblems(forecastWind)),
+    ...readings.flatMap((reading, i) =>
+      problemsIn(checkReading(reading, aircraft, `readings.${i}`)),
+    ),
+  ];
+  const dated = legChecked.ok ? datedLeg(leg, dateIso) : null;
+  if (dated?.ok !== true || problems.length > 0) {
+    return refuse([...problems, ...(dated === null ? [] : problemsIn(dated))]);
+  }
+  return accept(
+    adviceOf(estimate(readings, dated.value, aircraft, forecastWind), dated.value, aircraft, {
+      identConfirmed: request.identConfirmed ?? null,
+      manner: request.manner ?? ICAO_MANNER,
+    }),
+  );
+}
+
+/** The answer that an estimate leads to, with its words. */
+export function adviceOf(
+  known: Estimate,
+  leg: DatedLeg,
+  aircraft: Aircraft,
+  { identConfirmed, manner, previous }: AdviceManner,
+): Advice {
+  const guidance = guide(known, leg);
+  const alerts = [...alertsOf(known), ...(identConfirmed === false ? [IDENT_ALERT] : [])];
+  const context = {
+    leg,
+    guidance,
+    alerts,
+    readingCount: known.readings.length,
+    manner,
+    ...(previous === undefined ? {} : { previous }),
+  };
+  return {
+    phase: guidance.phase,
+    howFar: guidance.howFar,
+    whichWay: guidance.whichWay,
+    estimate: guidance.seen,
+    alerts,
+    say: sayOf(context),
+    why: whyOf({ ...context, aircraft, reading: known.readings.at(-1) ?? null }),
+    nextReadingInS: guidance.nextReadingInS,
+  };
+}
+
+function problemsIn(result: Result<unknown>): readonly FieldProblem[] {
+  return result.ok ? [] : result.problem;
+}
+
+/** Strongest wind taken as meant, kt: beyond it a light aircraft is not flying by hand. */
+const STRONGEST_WIND_KT = 200;
+
+function windProblems({ fromDegTrue, speedKt }: Wind): readonly FieldProblem[] {
+  const problems: FieldProblem[] = [];
+  if (!(fromDegTrue >= 0 && fromDegTrue <= 360)) {
+    problems.push({
+      field: 'forecastWind.fromDegTrue',
+      expected: 'the true direction the wind blows from, 0 to 360 degrees',
+      got: String(fromDegTrue),
+    });
+  }
+  if (!(speedKt >= 0 && speedKt <= STRONGEST_WIND_KT)) {
+    problems.push({
+      field: 'forecastWind.speedKt',
+      expected: `a wind speed of 0 to ${STRONGEST_WIND_KT} knots`,
+      got: String(speedKt),
+    });
+  }
+  return problems;
+}

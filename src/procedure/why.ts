@@ -1,0 +1,126 @@
+import { digits, spokenAngle, spokenBearing } from '../speech/numbers.ts';
+import { spokenDuration } from '../speech/numbers.ts';
+import type { Aircraft } from '../leg/leg.ts';
+import type { AlertKind } from '../track/guidance.ts';
+import type { Reading } from '../track/reading.ts';
+import type { AnswerContext } from './answer.ts';
+import {
+  asksForTurn,
+  compassPoint,
+  dotsWords,
+  hasSecondHeading,
+  headingWords,
+  isWindLight,
+  milesWords,
+  offCourseWords,
+} from './phrases.ts';
+
+/** What the reasons are told from, besides what the answer is made from. */
+export interface WhyContext extends AnswerContext {
+  readonly aircraft: Aircraft;
+  /** The reading that is answered; null before the first. */
+  readonly reading: Reading | null;
+}
+
+/** What each alert has noticed, in one clause. */
+const NOTICED: Readonly<Record<AlertKind, string>> = {
+  'needle-not-moving': 'The needle has not moved as it should have by now.',
+  'wrong-station': 'The readings do not fit this station.',
+  'dme-not-moving': 'The D M E has not moved as it should have by now.',
+  'dme-disagrees': 'The D M E and the needle tell two different places.',
+  'heading-indicator-disagrees':
+    'The track does not fit the headings: the direction indicator may have drifted.',
+  'reverse-sensing': 'The needle moves the wrong way for the headings flown.',
+  'flag-off': 'With the flag off the needle carries no information.',
+  'ident-not-confirmed': 'Nobody has heard the ident yet, so this may be another station.',
+  'outside-reception': 'The station is farther than its signal can be relied on.',
+  'readings-disagree': 'The last reading does not fit those before it.',
+};
+
+/** One to three sentences that a pilot would say when asked why. Figures as words. */
+export function whyOf(context: WhyContext): string {
+  const { alerts } = context;
+  const noticed = alerts.filter((alert) => alert.kind !== 'ident-not-confirmed')[0] ?? alerts[0];
+  return [noticed === undefined ? null : NOTICED[noticed.kind], ...phaseReasons(context)]
+    .filter((each) => each !== null)
+    .join(' ');
+}
+
+function phaseReasons(context: WhyContext): readonly (string | null)[] {
+  const { guidance } = context;
+  switch (guidance.phase) {
+    case 'near-station':
+      return [
+        'Close to the station the needle swings however well you fly.',
+        `The ${headingWords(guidance.whichWay.headingDeg)} ${crabReason(context)}.`,
+      ];
+    case 'passage':
+      return ['The flag has turned to FROM, so the station is behind you.', headingReason(context)];
+    case 'lost':
+      return [
+        context.readingCount === 0
+          ? 'Nothing has been read yet.'
+          : 'The readings no longer fit one place.',
+        'Centred with FROM, the O B S shows the radial you are on.',
+      ];
+    case 'intercept':
+    case 'track':
+    case 'outbound':
+    case 'arriving':
+      return [placeReason(context), headingReason(context)];
+  }
+}
+
+/** "Two dots left is seven tenths of a mile at ten miles." */
+function placeReason({ reading, guidance, aircraft, leg, manner }: WhyContext): string | null {
+  const off = guidance.seen.crossTrackNm;
+  const dots = reading?.flag === 'off' ? undefined : reading?.needleDots;
+  if (dots !== undefined && Math.abs(dots) >= aircraft.dotsFullScale) {
+    const fullDeg = aircraft.dotsFullScale * aircraft.degreesPerDot;
+    return `Full scale ${dots < 0 ? 'left' : 'right'} is ${spokenAngle(fullDeg)} or more.`;
+  }
+  if (off === null) return dots === undefined ? null : `The needle is ${dotsWords(dots)}.`;
+  // Only a needle on the leg's own station and course tells this distance directly.
+  const isOnCourse = reading?.station === undefined && reading?.courseSetDeg === leg.leg.courseDeg;
+  if (dots === undefined || !isOnCourse) return placeOnly(off, manner);
+  const dme = reading?.dmeNm;
+  const where = dme === undefined ? '' : ` at ${milesWords(dme, manner)}`;
+  if (Math.round(dots * 2) === 0) return 'The needle is centred: you are on the radial.';
+  return `${capital(dotsWords(dots))} is ${offCourseWords(off, manner)}${where}.`;
+}
+
+function placeOnly(off: number, manner: WhyContext['manner']): string {
+  if (Math.abs(off) < 0.05) return 'You are on the radial.';
+  return `You are ${offCourseWords(off, manner)} ${off > 0 ? 'right' : 'left'} of course.`;
+}
+
+function headingReason(context: WhyContext): string {
+  const { guidance } = context;
+  const way = guidance.whichWay;
+  const wind = windReason(context);
+  if (hasSecondHeading(way)) {
+    const closes = `${spokenBearing(way.headingDeg)} brings you back in ${spokenDuration(way.holdS)}`;
+    return `${wind}, so ${closes} and ${spokenBearing(way.thenHeadingDeg)} keeps you on it.`;
+  }
+  const effect =
+    guidance.phase === 'intercept' && asksForTurn(way) ? 'takes you to it' : 'keeps you on it';
+  return `${wind}, so ${spokenBearing(way.headingDeg)} ${effect}.`;
+}
+
+/** "The wind is from the north-west, about two zero knots" */
+function windReason({ guidance }: WhyContext): string {
+  const wind = guidance.seen.wind;
+  if (wind === null) return 'I cannot tell the wind yet';
+  if (isWindLight(wind)) return 'There is little wind';
+  return `The wind is from the ${compassPoint(wind.fromDegMag)}, about ${digits(wind.speedKt)} knots`;
+}
+
+function crabReason({ guidance }: WhyContext): string {
+  const drift = guidance.seen.driftDeg;
+  if (drift === null || Math.abs(drift) < 1) return 'keeps you going straight over it';
+  return `allows for ${spokenAngle(drift)} of drift to the ${drift > 0 ? 'right' : 'left'}`;
+}
+
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
