@@ -1,17 +1,24 @@
-import type { ReadonlySignal } from '@preact/signals';
-import type { FlightEvent, PlanEvent } from '../../src/flight/event.ts';
+import { batch, signal, type ReadonlySignal } from '@preact/signals';
+import { decodeTime, isValid, ulid } from 'ulid';
+import type { FlightEvent } from '../../src/flight/event.ts';
+import { addEvent, emptyFlight, foldFlight } from '../../src/flight/fold.ts';
 import type { FlightState } from '../../src/flight/state.ts';
+import {
+  eraseFlight,
+  flightRow,
+  flightRows,
+  loadEvents,
+  saveEvents,
+  type FlightRow,
+} from './log-disk.ts';
+import { mergeLog, type MergedLog } from './merge-log.ts';
+import { getEvents, getFlights, Refused } from './server-calls.ts';
+import { linkToServer, type SyncState } from './server-link.ts';
+import { stamp, type EventFields, type PlanFields } from './stamp-event.ts';
+import { linkTabs } from './tab-link.ts';
 
-type WithoutStamp<Event> = Event extends unknown ? Omit<Event, 'id' | 'atMs'> : never;
-
-/** What happened, before the store gives it an id and a time. */
-export type EventFields = WithoutStamp<FlightEvent>;
-
-/** The plan of a flight, before the store gives it an id and a time. */
-export type PlanFields = Omit<PlanEvent, 'kind' | 'id' | 'atMs'>;
-
-/** Where everything recorded so far is safe. */
-export type SyncState = 'saved-here' | 'saved-on-server' | 'catching-up';
+export type { EventFields, PlanFields } from './stamp-event.ts';
+export type { SyncState } from './server-link.ts';
 
 /** One flight, open: its state follows every event, from this page or from elsewhere. */
 export interface FlightStore {
@@ -27,6 +34,117 @@ export interface FlightStore {
   close(): void;
 }
 
+function afterMerge(
+  state: FlightState,
+  before: readonly FlightEvent[],
+  merged: MergedLog,
+): FlightState {
+  if (!merged.isTail || before.length === 0) return foldFlight(merged.log);
+  return merged.added.reduce(
+    (sofar, event, index) => addEvent(sofar, merged.log.slice(0, before.length + index), event),
+    state,
+  );
+}
+
+function nameOf(log: readonly FlightEvent[]): string {
+  const plan = log.findLast((event) => event.kind === 'plan');
+  return plan?.name ?? 'Flight';
+}
+
+const rowOf = (id: string, log: readonly FlightEvent[], nowMs: number): FlightRow => ({
+  id,
+  name: nameOf(log),
+  createdAtMs: log[0]?.atMs ?? nowMs,
+  isDeleted: false,
+});
+
+/** A flight that this device does not have is asked for at the server: the second screen. */
+async function firstLog(id: string): Promise<readonly FlightEvent[]> {
+  const here = await loadEvents(id);
+  const row = await flightRow(id);
+  if (here.length > 0 || (row !== undefined && !row.isDeleted)) return here;
+  const theirs = await getEvents(id, null).catch((reason: unknown) => {
+    throw new Error(
+      reason instanceof Refused
+        ? `There is no flight ${id}, neither on this device nor on the server.`
+        : `The flight ${id} is not on this device, and the server does not answer.`,
+      { cause: reason },
+    );
+  });
+  await saveEvents(rowOf(id, theirs, Date.now()), theirs);
+  return theirs;
+}
+
+/**
+ * Opens a flight of this device or of the server; rejects with a sentence when neither has it.
+ *
+ * Everything works with the server gone: events are on this disk first, the server gets them when it answers.
+ */
+export async function openFlight(id: string): Promise<FlightStore> {
+  const events = signal<readonly FlightEvent[]>([]);
+  const state = signal<FlightState>(emptyFlight);
+
+  function take(incoming: readonly FlightEvent[]): readonly FlightEvent[] {
+    const before = events.peek();
+    const merged = mergeLog(before, incoming);
+    if (merged.added.length > 0) {
+      batch(() => {
+        state.value = afterMerge(state.peek(), before, merged);
+        events.value = merged.log;
+      });
+    }
+    return merged.added;
+  }
+
+  const save = (added: readonly FlightEvent[]): Promise<void> =>
+    saveEvents(rowOf(id, mergeLog(events.peek(), added).log, Date.now()), added);
+
+  async function takeFromServer(incoming: readonly FlightEvent[]): Promise<void> {
+    const { added } = mergeLog(events.peek(), incoming);
+    if (added.length === 0) return;
+    await save(added);
+    take(added);
+    tabs.tell(added);
+  }
+
+  // The tabs are listened to before the disk is read: nothing falls between.
+  const tabs = linkTabs(id, take);
+  try {
+    take(await firstLog(id));
+  } catch (reason) {
+    tabs.close();
+    throw reason;
+  }
+  const server = linkToServer({
+    flightId: id,
+    log: () => events.peek(),
+    name: () => nameOf(events.peek()),
+    receive: takeFromServer,
+  });
+  let lastAtMs = 0;
+
+  return {
+    id,
+    state,
+    events,
+    async append(fields) {
+      const event = stamp(fields, Math.max(lastAtMs, events.peek().at(-1)?.atMs ?? 0));
+      lastAtMs = event.atMs;
+      await save([event]);
+      take([event]);
+      tabs.tell([event]);
+      server.send();
+      return event;
+    },
+    syncState: server.syncState,
+    syncProblem: server.problem,
+    close: () => {
+      server.close();
+      tabs.close();
+    },
+  };
+}
+
 /** One line of the list of flights. */
 export interface FlightSummary {
   readonly id: string;
@@ -36,22 +154,44 @@ export interface FlightSummary {
   readonly isHere: boolean;
 }
 
-/** Opens a flight of this device or of the server; rejects with a sentence when neither has it. */
-export function openFlight(id: string): Promise<FlightStore> {
-  return Promise.reject(new Error(`There is no flight ${id}.`));
+/** The flights of this device, and those of the server when it answers, newest first. */
+export async function listFlights(): Promise<readonly FlightSummary[]> {
+  const [rows, theirs] = await Promise.all([flightRows(), getFlights()]);
+  const known = new Set(rows.map((row) => row.id));
+  const here = rows
+    .filter((row) => !row.isDeleted)
+    .map(({ id, name, createdAtMs }) => ({ id, name, createdAtMs, isHere: true }));
+  const there = theirs
+    .filter((flight) => !known.has(flight.id))
+    .map(({ id, name }) => ({
+      id,
+      name,
+      createdAtMs: isValid(id) ? decodeTime(id) : 0,
+      isHere: false,
+    }));
+  return [...here, ...there].sort((one, other) => other.createdAtMs - one.createdAtMs);
 }
 
-/** The flights of this device, and those of the server when it answers, newest first. */
-export function listFlights(): Promise<readonly FlightSummary[]> {
-  return Promise.resolve([]);
+/** Asks the browser not to throw the log away when space gets short; it may say no. */
+async function askToKeep(): Promise<void> {
+  // Missing where the page did not come over a secure connection.
+  const storage = (navigator as { readonly storage?: StorageManager }).storage;
+  await storage?.persist().catch(() => false);
 }
 
 /** Starts a new flight on this device with this plan; gives its id. */
-export function createFlight(plan: PlanFields): Promise<string> {
-  return Promise.reject(new Error(`Not yet: ${plan.name}`));
+export async function createFlight(plan: PlanFields): Promise<string> {
+  const event = stamp({ kind: 'plan', ...plan }, 0);
+  const id = ulid(event.atMs);
+  const row = { id, name: plan.name, createdAtMs: event.atMs, isDeleted: false };
+  // Not waited for: some browsers ask the pilot first.
+  void askToKeep();
+  await saveEvents(row, [event]);
+  return id;
 }
 
-/** Takes a flight off this device and out of the list. */
-export function deleteFlight(id: string): Promise<void> {
-  return Promise.reject(new Error(`Not yet: ${id}`));
+/** Takes a flight off this device and out of the list; the server keeps its records. */
+export async function deleteFlight(id: string): Promise<void> {
+  const row = await flightRow(id);
+  await eraseFlight(row ?? { id, name: 'Flight', createdAtMs: Date.now(), isDeleted: true });
 }
