@@ -1,5 +1,6 @@
 import type { Advice } from '../procedure/advice.ts';
-import type { CheckItem } from '../procedure/checklist.ts';
+import type { CheckItem, CheckRecord } from '../procedure/checklist.ts';
+import type { FieldProblem } from '../base/result.ts';
 import type { Estimate } from '../track/estimate.ts';
 import type { Reading } from '../track/reading.ts';
 import type { PlanEvent, ReadingFields } from './event.ts';
@@ -17,15 +18,10 @@ export interface ReadingRecord {
   readonly isCorrected: boolean;
   /** Taken back by the pilot: stays in the list, counts for nothing. */
   readonly isTakenBack: boolean;
-  /** Null when taken back, or when it came before the plan. */
+  /** Why it counts for nothing though it stays in the log; empty when it counts or is taken back. */
+  readonly problem: readonly FieldProblem[];
+  /** Null when taken back, when it has a problem, or when it came before the plan. */
   readonly advice: Advice | null;
-}
-
-/** What became of one item of the checklist. */
-export interface CheckRecord {
-  readonly outcome: 'done' | 'skipped';
-  readonly atMs: number;
-  readonly reason?: string;
 }
 
 /** How far one leg has come. */

@@ -40,7 +40,7 @@ const NOTICED: Readonly<Record<AlertKind, string>> = {
 /** One to three sentences that a pilot would say when asked why. Figures as words. */
 export function whyOf(context: WhyContext): string {
   const { alerts } = context;
-  const noticed = alerts.filter((alert) => alert.kind !== 'ident-not-confirmed')[0] ?? alerts[0];
+  const noticed = alerts.find((alert) => alert.kind !== 'ident-not-confirmed') ?? alerts[0];
   return [noticed === undefined ? null : NOTICED[noticed.kind], ...phaseReasons(context)]
     .filter((each) => each !== null)
     .join(' ');
@@ -72,21 +72,31 @@ function phaseReasons(context: WhyContext): readonly (string | null)[] {
 }
 
 /** "Two dots left is seven tenths of a mile at ten miles." */
-function placeReason({ reading, guidance, aircraft, leg, manner }: WhyContext): string | null {
+function placeReason(context: WhyContext): string | null {
+  const { guidance, manner } = context;
   const off = guidance.seen.crossTrackNm;
-  const dots = reading?.flag === 'off' ? undefined : reading?.needleDots;
-  if (dots !== undefined && Math.abs(dots) >= aircraft.dotsFullScale) {
-    const fullDeg = aircraft.dotsFullScale * aircraft.degreesPerDot;
-    return `Full scale ${dots < 0 ? 'left' : 'right'} is ${spokenAngle(fullDeg)} or more.`;
-  }
-  if (off === null) return dots === undefined ? null : `The needle is ${dotsWords(dots)}.`;
-  // Only a needle on the leg's own station and course tells this distance directly.
-  const isOnCourse = reading?.station === undefined && reading?.courseSetDeg === leg.leg.courseDeg;
-  if (dots === undefined || !isOnCourse) return placeOnly(off, manner);
-  const dme = reading?.dmeNm;
-  const where = dme === undefined ? '' : ` at ${milesWords(dme, manner)}`;
+  const reading = courseReading(context);
+  const dots = reading?.needleDots;
+  if (dots === undefined) return off === null ? null : placeOnly(off, manner);
+  const full = fullScaleWords(dots, context.aircraft);
+  if (full !== null) return full;
   if (Math.round(dots * 2) === 0) return 'The needle is centred: you are on the radial.';
+  if (off === null) return `The needle is ${dotsWords(dots)}.`;
+  const where = reading?.dmeNm === undefined ? '' : ` at ${milesWords(reading.dmeNm, manner)}`;
   return `${capital(dotsWords(dots))} is ${offCourseWords(off, manner)}${where}.`;
+}
+
+/** The reading, if its needle shows the distance from the leg: its own station, course and a live flag. */
+function courseReading({ reading, leg }: WhyContext): Reading | null {
+  if (reading === null || reading.flag === 'off') return null;
+  const isOwn = reading.station === undefined && reading.courseSetDeg === leg.leg.courseDeg;
+  return isOwn ? reading : null;
+}
+
+function fullScaleWords(dots: number, { dotsFullScale, degreesPerDot }: Aircraft): string | null {
+  if (Math.abs(dots) < dotsFullScale) return null;
+  const full = spokenAngle(dotsFullScale * degreesPerDot);
+  return `Full scale ${dots < 0 ? 'left' : 'right'} is ${full} or more.`;
 }
 
 function placeOnly(off: number, manner: WhyContext['manner']): string {

@@ -1,0 +1,128 @@
+import type { FieldProblem } from '../base/result.ts';
+import type { Manner } from '../speech/numbers.ts';
+import { checkReading } from '../track/check-reading.ts';
+import { addReading } from '../track/estimate.ts';
+import { guide } from '../track/guide.ts';
+import type { Reading } from '../track/reading.ts';
+import type { ReadingEvent, ReadingFields } from './event.ts';
+import { answerOf, freshEstimate, legOf, onLeg, withLeg } from './flown.ts';
+import type { Flown } from './flown.ts';
+import type { LogLine } from './log.ts';
+import type { ReadingRecord } from './state.ts';
+
+/** The flight after a reading: completed, judged, added to the estimate and answered. */
+export function readingGiven(
+  flown: Flown,
+  event: ReadingEvent,
+  line: LogLine,
+  manner: Manner,
+): Flown {
+  const fields = fieldsOf(line.correction ?? event);
+  const reading = completed(flown, event.atMs, fields);
+  const problem = line.isTakenBack ? [] : problemsOf(flown, fields, reading);
+  const record: ReadingRecord = {
+    eventId: event.id,
+    atMs: event.atMs,
+    legIndex: flown.legIndex,
+    fields,
+    reading,
+    ...(event.text === undefined ? {} : { text: event.text }),
+    isCorrected: line.correction !== null,
+    isTakenBack: line.isTakenBack,
+    problem,
+    advice: null,
+  };
+  if (line.isTakenBack || problem.length > 0) return recorded(flown, record);
+  const read = counted(flown, reading, manner);
+  return recorded(read, { ...record, advice: read.advice });
+}
+
+function recorded(flown: Flown, record: ReadingRecord): Flown {
+  return { ...flown, readings: { last: record, before: flown.readings } };
+}
+
+/** What was read, without the stamp and the sentence. */
+function fieldsOf(given: ReadingFields): ReadingFields {
+  const { headingDeg, courseSetDeg, needleDots, flag, dmeNm, station } = given;
+  return {
+    ...(headingDeg === undefined ? {} : { headingDeg }),
+    ...(courseSetDeg === undefined ? {} : { courseSetDeg }),
+    ...(needleDots === undefined ? {} : { needleDots }),
+    ...(flag === undefined ? {} : { flag }),
+    ...(dmeNm === undefined ? {} : { dmeNm }),
+    ...(station === undefined ? {} : { station }),
+  };
+}
+
+/** Flag and course set stay as they were read last on this leg, at first as the leg has them. */
+function completed(flown: Flown, atMs: number, fields: ReadingFields): Reading {
+  const leg = legOf(flown);
+  return {
+    atMs,
+    ...fields,
+    courseSetDeg: fields.courseSetDeg ?? flown.courseSetDeg ?? leg?.courseDeg ?? 0,
+    flag: fields.flag ?? flown.flag ?? leg?.direction ?? 'off',
+  };
+}
+
+function problemsOf(
+  flown: Flown,
+  fields: ReadingFields,
+  reading: Reading,
+): readonly FieldProblem[] {
+  if (flown.plan === null) {
+    return [{ field: 'plan', expected: 'a leg to fly before the first reading', got: 'none' }];
+  }
+  if (flown.dated === null) {
+    const none = { field: 'legs', expected: 'at least one leg', got: 'none' };
+    return flown.legProblem.length > 0 ? flown.legProblem : [none];
+  }
+  if (Object.keys(fields).length === 0) {
+    return [{ field: 'reading', expected: 'a needle, flag, distance or heading', got: 'nothing' }];
+  }
+  const checked = checkReading(reading, flown.plan.aircraft);
+  return checked.ok ? [] : checked.problem;
+}
+
+/** A reading that counts: the estimate with it, the station passage if it shows one, and the answer. */
+function counted(flown: Flown, reading: Reading, manner: Manner): Flown {
+  const { plan, dated, legIndex } = flown;
+  if (plan === null || dated === null) return flown;
+  const known = flown.estimate ?? freshEstimate(plan, dated, flown.carried);
+  const isOwn = reading.station === undefined;
+  const read: Flown = {
+    ...flown,
+    estimate: addReading(known, reading),
+    flag: isOwn ? reading.flag : flown.flag,
+    courseSetDeg: isOwn ? reading.courseSetDeg : flown.courseSetDeg,
+    hasSeenTo: flown.hasSeenTo || (isOwn && reading.flag === 'to'),
+    hasJustPassed: false,
+  };
+  const started =
+    flown.legs[legIndex]?.startedAtMs === null
+      ? withLeg(read, legIndex, { startedAtMs: reading.atMs })
+      : read;
+  const after = isPassage(started, reading) ? passed(started, reading.atMs) : started;
+  return { ...after, advice: answerOf(after, manner, flown.advice ?? undefined) };
+}
+
+/** The first FROM after TO on a leg that ends over its station, near it as the track says. */
+function isPassage(flown: Flown, reading: Reading): boolean {
+  const { dated, estimate, legIndex } = flown;
+  if (dated === null || estimate === null || reading.station !== undefined) return false;
+  return (
+    dated.leg.direction === 'to' &&
+    dated.endGroundNm === 0 &&
+    flown.legs[legIndex]?.passageAtMs === null &&
+    flown.hasSeenTo &&
+    reading.flag === 'from' &&
+    guide(estimate, dated).phase === 'passage'
+  );
+}
+
+function passed(flown: Flown, atMs: number): Flown {
+  const noted = withLeg(flown, flown.legIndex, { passageAtMs: atMs });
+  const next = flown.legIndex + 1;
+  if (flown.plan?.legs[next] === undefined) return noted;
+  return { ...onLeg(noted, next, atMs), hasJustPassed: true };
+}
