@@ -1,8 +1,10 @@
-import { batch, signal, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, signal, untracked, type ReadonlySignal } from '@preact/signals';
 import { decodeTime, isValid, ulid } from 'ulid';
 import type { FlightEvent } from '../../src/flight/event.ts';
-import { addEvent, emptyFlight, foldFlight } from '../../src/flight/fold.ts';
+import { addEvents, emptyFold, type Fold } from '../../src/flight/fold.ts';
+import { orderEvents } from '../../src/flight/log.ts';
 import type { FlightState } from '../../src/flight/state.ts';
+import { settings } from '../settings/settings.ts';
 import {
   eraseFlight,
   flightRow,
@@ -11,7 +13,6 @@ import {
   saveEvents,
   type FlightRow,
 } from './log-disk.ts';
-import { mergeLog, type MergedLog } from './merge-log.ts';
 import { getEvents, getFlights, Refused } from './server-calls.ts';
 import { linkToServer, type SyncState } from './server-link.ts';
 import { stamp, type EventFields, type PlanFields } from './stamp-event.ts';
@@ -34,16 +35,13 @@ export interface FlightStore {
   close(): void;
 }
 
-function afterMerge(
-  state: FlightState,
-  before: readonly FlightEvent[],
-  merged: MergedLog,
-): FlightState {
-  if (!merged.isTail || before.length === 0) return foldFlight(merged.log);
-  return merged.added.reduce(
-    (sofar, event, index) => addEvent(sofar, merged.log.slice(0, before.length + index), event),
-    state,
-  );
+/** What a log does not have yet. */
+function newIn(
+  log: readonly FlightEvent[],
+  incoming: readonly FlightEvent[],
+): readonly FlightEvent[] {
+  const known = new Set(log.map((event) => event.id));
+  return incoming.filter((event) => !known.has(event.id));
 }
 
 function nameOf(log: readonly FlightEvent[]): string {
@@ -81,26 +79,30 @@ async function firstLog(id: string): Promise<readonly FlightEvent[]> {
  * Everything works with the server gone: events are on this disk first, the server gets them when it answers.
  */
 export async function openFlight(id: string): Promise<FlightStore> {
-  const events = signal<readonly FlightEvent[]>([]);
-  const state = signal<FlightState>(emptyFlight);
+  const fold = signal<Fold>(emptyFold({ decimalWord: settings.peek().decimalWord }));
+  const events = computed(() => fold.value.events);
+  const state = computed(() => fold.value.state);
 
-  function take(incoming: readonly FlightEvent[]): readonly FlightEvent[] {
-    const before = events.peek();
-    const merged = mergeLog(before, incoming);
-    if (merged.added.length > 0) {
-      batch(() => {
-        state.value = afterMerge(state.peek(), before, merged);
-        events.value = merged.log;
-      });
-    }
-    return merged.added;
-  }
+  const take = (incoming: readonly FlightEvent[]): void => {
+    const added = newIn(fold.peek().events, incoming);
+    if (added.length > 0) fold.value = addEvents(fold.peek(), added);
+  };
+
+  // The words of the answers change with the pilot's way of saying figures.
+  const stopFollowingManner = effect(() => {
+    const { decimalWord } = settings.value;
+    untracked(() => {
+      const { events: log, manner: folded } = fold.peek();
+      if (folded.decimalWord !== decimalWord)
+        fold.value = addEvents(emptyFold({ decimalWord }), log);
+    });
+  });
 
   const save = (added: readonly FlightEvent[]): Promise<void> =>
-    saveEvents(rowOf(id, mergeLog(events.peek(), added).log, Date.now()), added);
+    saveEvents(rowOf(id, orderEvents([...events.peek(), ...added]), Date.now()), added);
 
   async function takeFromServer(incoming: readonly FlightEvent[]): Promise<void> {
-    const { added } = mergeLog(events.peek(), incoming);
+    const added = newIn(events.peek(), incoming);
     if (added.length === 0) return;
     await save(added);
     take(added);
@@ -113,6 +115,7 @@ export async function openFlight(id: string): Promise<FlightStore> {
     take(await firstLog(id));
   } catch (reason) {
     tabs.close();
+    stopFollowingManner();
     throw reason;
   }
   const server = linkToServer({
@@ -141,6 +144,7 @@ export async function openFlight(id: string): Promise<FlightStore> {
     close: () => {
       server.close();
       tabs.close();
+      stopFollowingManner();
     },
   };
 }

@@ -1,36 +1,51 @@
-import { computed, signal, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, signal, untracked, type ReadonlySignal } from '@preact/signals';
 import { changeSettings, settings } from '../settings/settings.ts';
+import { audioOutput } from '../sound/audio-output.ts';
+import { isSoundClaimed } from '../sound/claim.ts';
+import { browserVoices } from './browser-voice.ts';
+import {
+  getReady,
+  loadProgress,
+  voiceDidWell,
+  voiceFailed,
+  voiceNow,
+  voiceProblem,
+  voiceState,
+  type VoiceState,
+} from './ready-voice.ts';
+import {
+  begin,
+  dropLate,
+  enqueue,
+  sentencesOf,
+  setAside,
+  type Changed,
+  type Channel,
+  type Queue,
+  type Utterance,
+} from './speech-queue.ts';
+import { noteLine, noteOutcome, spoken, type SpokenLine, type SpokenOutcome } from './text-log.ts';
+import type { Speaking, Voice } from './voice.ts';
+
+export type { SpokenLine, SpokenOutcome } from './text-log.ts';
+export type { VoiceState } from './ready-voice.ts';
 
 /** How something is to be said. */
 export interface SayOptions {
-  /** A new `answer` takes the place of an older one that waits or is being spoken. Default: `notice`. */
-  readonly channel?: 'answer' | 'call' | 'checklist' | 'notice';
+  /** A new `answer` (or `checklist` item) takes the place of an older one. Default: `notice`. */
+  readonly channel?: Channel;
   /** Said once: a second time with the same key is ignored (a page that draws itself again). */
   readonly key?: string;
-  /** `urgent` goes before everything that waits and interrupts what is not urgent. */
-  readonly urgency?: 'normal' | 'urgent';
-  /** Not begun later than this. Default: answer 20, call 8, checklist 60, notice 30. */
-  readonly validForS?: number;
+  /** `now` cuts off what is not; `soon` goes before `routine`. Default: `soon` for answers and calls. */
+  readonly urgency?: Utterance['urgency'];
+  /** Not begun after this moment. Default, seconds from now: answer 20, call 8, checklist 60, notice 30. */
+  readonly untilMs?: number;
 }
-
-/** What became of a sentence. */
-export type SpokenOutcome =
-  'waiting' | 'speaking' | 'spoken' | 'muted' | 'replaced' | 'too-late' | 'no-voice';
-
-/** One entry of the text log. */
-export interface SpokenLine {
-  readonly text: string;
-  readonly atMs: number;
-  readonly outcome: SpokenOutcome;
-}
-
-/** Which voice speaks. `none`: not needed yet, or there is none (then `voiceProblem` says why). */
-export type VoiceState = 'browser' | 'bundled-loading' | 'bundled' | 'none';
 
 /** The one voice of the page. */
 export interface Speaker {
   say(text: string, options?: SayOptions): void;
-  /** Says the last answer or call again, however old it is. */
+  /** Says what was said last once more, however old it is. */
   sayAgain(): void;
   /** Stops at once and forgets what waits. */
   hush(): void;
@@ -50,27 +65,196 @@ export interface Speaker {
   prepare(): Promise<void>;
 }
 
-const spoken = signal<readonly SpokenLine[]>([]);
+const VALID_MS: Readonly<Record<Channel, number>> = {
+  answer: 20_000,
+  call: 8000,
+  checklist: 60_000,
+  notice: 30_000,
+};
+
+const isSpeaking = signal(false);
+const isMuted = computed(() => !settings.value.voiceOn);
+const saidKeys = new Set<string>();
+let queue: Queue = { current: null, waiting: [] };
+let speaking: Speaking | null = null;
+/** Grows whenever the voice begins or is stopped: what belongs to an older turn has nothing to say. */
+let turn = 0;
+let lastId = 0;
+let lastSaid: Utterance | null = null;
+let hasGesture = false;
+
+function silence(): void {
+  turn += 1;
+  speaking?.stop();
+  speaking = null;
+  isSpeaking.value = false;
+}
+
+function apply(changed: Changed, outcome: SpokenOutcome): void {
+  const before = queue.current;
+  queue = changed.queue;
+  if (changed.mustStop) {
+    silence();
+    if (before !== null) noteOutcome(before.id, 'waiting');
+  }
+  for (const { id } of changed.dropped) noteOutcome(id, outcome);
+}
+
+/** Forgets everything that waits or is being said. */
+function clear(outcome: SpokenOutcome): void {
+  const all = [...(queue.current === null ? [] : [queue.current]), ...queue.waiting];
+  apply({ queue: { current: null, waiting: [] }, dropped: all, mustStop: true }, outcome);
+}
+
+/** Begins the next thing when the voice is free, allowed and ready. */
+function pump(): void {
+  apply(dropLate(queue, Date.now()), 'too-late');
+  if (queue.current !== null || queue.waiting.length === 0) return;
+  if (!hasGesture || isSoundClaimed.peek()) return;
+  const voice = voiceNow();
+  if (voice === null) {
+    void getReady().then((isReady) => {
+      if (isReady) pump();
+      else clear('no-voice');
+    });
+    return;
+  }
+  queue = begin(queue);
+  if (queue.current !== null) void speakOut(voice, queue.current);
+}
+
+async function speakOut(voice: Voice, utterance: Utterance): Promise<void> {
+  const mine = (turn += 1);
+  lastSaid = utterance;
+  isSpeaking.value = true;
+  noteOutcome(utterance.id, 'speaking');
+  const { sentences } = utterance;
+  for (const [index, sentence] of sentences.entries()) {
+    queue = { ...queue, current: { ...utterance, sentences: sentences.slice(index) } };
+    const { rate, volume } = settings.peek();
+    const next = sentences[index + 1];
+    speaking = voice.speak(sentence, { rate, volume });
+    if (next !== undefined) voice.prepare(next, { rate, volume });
+    try {
+      await speaking.done;
+    } catch (reason) {
+      if (turn === mine) stumble(reason);
+      return;
+    }
+    if (turn !== mine) return;
+    voiceDidWell();
+  }
+  queue = { ...queue, current: null };
+  silence();
+  noteOutcome(utterance.id, 'spoken');
+  pump();
+}
+
+/** The voice failed in the middle: the sentence is tried again, by another voice if need be. */
+function stumble(reason: unknown): void {
+  voiceFailed(reason);
+  const stumbled = queue.current;
+  queue = setAside(queue);
+  silence();
+  if (stumbled !== null) noteOutcome(stumbled.id, 'waiting');
+  pump();
+}
+
+function ask(wanted: Omit<Utterance, 'id' | 'atMs' | 'sentences'>): void {
+  const atMs = Date.now();
+  const utterance = { ...wanted, id: (lastId += 1), atMs, sentences: sentencesOf(wanted.text) };
+  noteLine({ id: utterance.id, text: utterance.text, atMs, outcome: 'waiting' });
+  if (isMuted.peek()) {
+    lastSaid = utterance;
+    noteOutcome(utterance.id, 'muted');
+    return;
+  }
+  apply(enqueue(queue, utterance), 'replaced');
+  pump();
+  // So that the log tells it when its time has passed without a voice.
+  setTimeout(pump, utterance.untilMs - atMs + 1);
+}
+
+function say(text: string, options: SayOptions = {}): void {
+  const { channel = 'notice', key } = options;
+  if (text.trim() === '' || (key !== undefined && saidKeys.has(key))) return;
+  if (key !== undefined) saidKeys.add(key);
+  const isReply = channel === 'answer' || channel === 'call';
+  ask({
+    text,
+    channel,
+    urgency: options.urgency ?? (isReply ? 'soon' : 'routine'),
+    untilMs: options.untilMs ?? Date.now() + VALID_MS[channel],
+  });
+}
+
+function sayAgain(): void {
+  if (lastSaid === null) return;
+  const { id, text, channel } = lastSaid;
+  // It may be what is being said just now: it starts afresh.
+  if (queue.current?.id === id) {
+    apply(
+      { queue: { ...queue, current: null }, dropped: [queue.current], mustStop: true },
+      'replaced',
+    );
+  }
+  ask({ text, channel, urgency: 'now', untilMs: Date.now() + VALID_MS[channel] });
+}
+
+effect(() => {
+  if (isMuted.value)
+    untracked(() => {
+      clear('muted');
+    });
+});
+
+effect(() => {
+  const isClaimed = isSoundClaimed.value;
+  untracked(() => {
+    if (!isClaimed) pump();
+    else if (queue.current !== null) {
+      noteOutcome(queue.current.id, 'waiting');
+      queue = setAside(queue);
+      silence();
+    }
+  });
+});
+
+function onGesture(): void {
+  hasGesture = true;
+  // Some tablets wake their sound only inside the tap itself.
+  if (queue.waiting.length > 0 && browserVoices.peek().length === 0) {
+    audioOutput().catch(() => undefined);
+  }
+  pump();
+}
+
+for (const gesture of ['pointerup', 'keydown', 'click']) {
+  addEventListener(gesture, onGesture, { capture: true, passive: true });
+}
 
 /** The one voice of the page. */
 export const speaker: Speaker = {
-  say: (text) => {
-    spoken.value = [...spoken.value, { text, atMs: Date.now(), outcome: 'muted' }];
+  say,
+  sayAgain,
+  hush: () => {
+    clear('replaced');
   },
-  sayAgain: () => undefined,
-  hush: () => undefined,
   mute: () => {
     changeSettings({ voiceOn: false });
   },
   unmute: () => {
     changeSettings({ voiceOn: true });
   },
-  isMuted: computed(() => !settings.value.voiceOn),
-  isSpeaking: signal(false),
+  isMuted,
+  isSpeaking,
   spoken,
-  voiceState: signal('none'),
-  loadProgress: signal(null),
-  voiceProblem: signal(null),
-  voiceNames: signal([]),
-  prepare: () => Promise.resolve(),
+  voiceState,
+  loadProgress,
+  voiceProblem,
+  voiceNames: computed(() => browserVoices.value.map((voice) => voice.name)),
+  prepare: async () => {
+    await getReady();
+    pump();
+  },
 };
