@@ -1,0 +1,33 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance } from 'fastify';
+import { refusal } from './problems.ts';
+
+/** Vite puts a hash of the content into these names, so what they hold never changes. */
+const HASHED = /[\\/]assets[\\/][^\\/]+-[\w-]{8,}\.\w+(\.br|\.gz)?$/;
+
+/** Serves the built page, with `index.html` for `/`; files compressed beforehand where there are any. */
+export async function servePage(app: FastifyInstance, pageDir: string): Promise<void> {
+  if (!existsSync(path.join(pageDir, 'index.html'))) {
+    app.get('/', { schema: { hide: true } }, () => {
+      throw refusal(404, 'The page has not been built. "npm start" builds and serves it.');
+    });
+    return;
+  }
+  await app.register(fastifyStatic, {
+    root: path.resolve(pageDir),
+    preCompressed: true,
+    cacheControl: false,
+    dotfiles: 'ignore',
+    schemaHide: true,
+    setHeaders: (response, file) => {
+      const isHashed = HASHED.test(file);
+      response.setHeader(
+        'cache-control',
+        isHashed ? 'public, max-age=31536000, immutable' : 'no-cache',
+      );
+      response.setHeader('vary', 'accept-encoding');
+    },
+  });
+}

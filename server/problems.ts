@@ -1,0 +1,89 @@
+import { STATUS_CODES } from 'node:http';
+import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
+import type { FieldProblem } from '../src/base/result.ts';
+import type { Problem } from '../src/wire/problem.ts';
+
+/** An error that carries its own answer: a status, one sentence, and the fields at fault. */
+interface Refusal extends Error {
+  readonly statusCode: number;
+  readonly fieldProblems: readonly FieldProblem[];
+}
+
+/** Makes an error to throw: the request is refused with this status and this sentence. */
+export function refusal(
+  statusCode: number,
+  detail: string,
+  fieldProblems: readonly FieldProblem[] = [],
+): Refusal {
+  return Object.assign(new Error(detail), { statusCode, fieldProblems });
+}
+
+/** Makes an error to throw: these fields are wrong (422). */
+export function fieldRefusal(fieldProblems: readonly FieldProblem[]): Refusal {
+  const first = fieldProblems[0];
+  const more = fieldProblems.length > 1 ? ` And ${fieldProblems.length - 1} more.` : '';
+  const detail =
+    first === undefined
+      ? 'A field is wrong.'
+      : `${first.field}: expected ${first.expected}, got ${first.got}.${more}`;
+  return refusal(422, detail, fieldProblems);
+}
+
+/** What is sent for an error, by RFC 9457. Errors of our own making say only that there was one. */
+export function problemOf(error: Partial<FastifyError & Refusal>): Problem {
+  const status = statusOf(error);
+  return {
+    type: 'about:blank',
+    title: STATUS_CODES[status] ?? 'Error',
+    status,
+    detail: detailOf(error, status),
+    errors: [...(error.fieldProblems ?? bodyProblems(status))],
+  };
+}
+
+/** Answers any error that a handler or Fastify itself has thrown. */
+export function answerError(
+  error: Partial<FastifyError & Refusal>,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): FastifyReply {
+  const problem = problemOf(error);
+  if (problem.status >= 500) console.error(`${request.method} ${request.url}:`, error);
+  return sendProblem(reply, problem);
+}
+
+/** Sends a problem with its status and media type. */
+export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
+  return reply
+    .code(problem.status)
+    .type('application/problem+json')
+    .serializer(JSON.stringify)
+    .send(problem);
+}
+
+function statusOf(error: Partial<FastifyError>): number {
+  if (error.code?.startsWith('SQLITE_FULL') === true) return 507;
+  if (error.code?.startsWith('SQLITE_') === true) return 503;
+  const status = error.statusCode ?? 500;
+  return status >= 400 && status <= 599 ? status : 500;
+}
+
+const DETAILS: Readonly<Record<number, string>> = {
+  413: 'The body is larger than 1 MB.',
+  415: 'The body must be application/json.',
+  500: 'Something went wrong in the server. Nothing that was recorded is lost.',
+  503: 'The records cannot be written at the moment. Nothing of this request was recorded.',
+  507: 'The disk is full. Nothing of this request was recorded.',
+};
+
+function detailOf(error: Partial<FastifyError>, status: number): string {
+  return DETAILS[status] ?? error.message ?? 'The request was refused.';
+}
+
+/** Fastify refuses a body before any field is known; then the body itself is the field. */
+function bodyProblems(status: number): readonly FieldProblem[] {
+  if (status === 413) return [{ field: 'body', expected: 'at most 1 MB', got: 'more' }];
+  if (status === 415)
+    return [{ field: 'content-type', expected: 'application/json', got: 'another one' }];
+  return [];
+}

@@ -1,0 +1,61 @@
+import { Type } from 'typebox';
+import type { Aircraft, Leg } from '../leg/leg.ts';
+import type { Wind } from '../wind/wind.ts';
+import { heldTo } from './held.ts';
+import { StationSchema } from './station.ts';
+
+/** One radial flown to or from one station, as it crosses the wire. */
+export const LegSchema = heldTo<Leg>()(
+  Type.Object(
+    {
+      station: StationSchema,
+      direction: Type.Enum(['to', 'from'], { description: "'to' or 'from' (the station)" }),
+      courseDeg: Type.Number({
+        description: "a course from 0 to 360 degrees, by the station's own declination",
+      }),
+      endDmeNm: Type.Optional(
+        Type.Number({ description: 'what the DME reads where the leg ends, NM (slant range)' }),
+      ),
+      altitudeFt: Type.Number({ description: 'an altitude in feet above mean sea level' }),
+    },
+    {
+      additionalProperties: false,
+      description: 'a leg: station, direction, courseDeg, altitudeFt and, if known, endDmeNm',
+    },
+  ),
+);
+
+/** The aircraft and the scale of its course indicator, as it crosses the wire. */
+export const AircraftSchema = heldTo<Aircraft>()(
+  Type.Object(
+    {
+      trueAirspeedKt: Type.Number({ description: 'a true airspeed in knots, above 0' }),
+      degreesPerDot: Type.Number({ description: 'degrees off course for one dot of the needle' }),
+      dotsFullScale: Type.Number({ description: 'dots from the centre to full deflection' }),
+    },
+    {
+      additionalProperties: false,
+      description: 'an aircraft: trueAirspeedKt, degreesPerDot, dotsFullScale',
+    },
+  ),
+);
+
+/** A forecast wind, as it crosses the wire. */
+export const WindSchema = heldTo<Wind>()(
+  Type.Object(
+    {
+      fromDegTrue: Type.Number({ description: 'where the wind blows from, 0 to 360 degrees true' }),
+      speedKt: Type.Number({ description: 'a wind speed in knots' }),
+    },
+    {
+      additionalProperties: false,
+      description: 'a wind: fromDegTrue, speedKt',
+    },
+  ),
+);
+
+/** A day as `2026-11-25`; magnetic variation is taken for it. */
+export const DateIsoSchema = Type.String({
+  pattern: '^\\d{4}-\\d{2}-\\d{2}$',
+  description: 'a day written as 2026-11-25',
+});
