@@ -1,5 +1,7 @@
 import { signal, type ReadonlySignal } from '@preact/signals';
+import { identTimeline, repeatedTimeline, timelineLengthS } from '../../src/ident/timeline.ts';
 import { claimSound } from './claim.ts';
+import type { KeyedTone } from './keyed-tone.ts';
 
 /** How an ident is keyed. */
 export interface IdentSound {
@@ -21,10 +23,81 @@ export interface PlayingIdent {
   readonly done: Promise<void>;
 }
 
+/** Quiet after the last mark before anything is spoken. */
+const REST_S = 0.5;
+
+/** Shorter than the interval of a transmitter: somebody is waiting to compare. */
+const INTERVAL_S = 4;
+
+/** Output that stands still this long has been put to sleep by the system. */
+const ASLEEP_MS = 4000;
+
 /** Keys an ident as sound; nothing is spoken meanwhile. Call it from a tap or a key. */
-export function playIdent(_ident: string, _sound: IdentSound): PlayingIdent {
+export function playIdent(ident: string, sound: IdentSound): PlayingIdent {
   const release = claimSound();
   const marks = signal<number | null>(null);
-  const done = Promise.resolve().then(release);
-  return { stop: release, marks, done };
+  const stopping = new AbortController();
+  const done = play(ident, sound, marks, stopping.signal).finally(() => {
+    marks.value = null;
+    release();
+  });
+  // Whoever does not look at `done` hears the silence.
+  done.catch(() => undefined);
+  return {
+    stop: () => {
+      stopping.abort();
+    },
+    marks,
+    done,
+  };
+}
+
+async function play(
+  ident: string,
+  { wpm, toneHz, repeats, volume }: IdentSound,
+  marks: { value: number | null },
+  stop: AbortSignal,
+): Promise<void> {
+  const { keyTone } = await import('./keyed-tone.ts').catch((reason: unknown) => {
+    throw new Error('The sound could not be loaded: is the server gone?', { cause: reason });
+  });
+  const timeline = repeatedTimeline(ident, { wpm, repeats, intervalS: INTERVAL_S });
+  const perRepeat = identTimeline(ident, { wpm }).length;
+  if (stop.aborted || perRepeat === 0) return;
+  const tone = await keyTone(timeline, toneHz, volume);
+  const endS = timelineLengthS(timeline) + REST_S;
+  await followTone(tone, endS, stop, (nowS) => {
+    const index = timeline.findLastIndex(
+      ({ startS, durationS }) => startS <= nowS && nowS < startS + durationS,
+    );
+    marks.value = index < 0 ? null : index % perRepeat;
+  });
+  tone.stop();
+}
+
+/** Looks at the clock of the sound until it is over, stopped or asleep. */
+function followTone(
+  tone: KeyedTone,
+  endS: number,
+  stop: AbortSignal,
+  look: (nowS: number) => void,
+): Promise<void> {
+  return new Promise((resolve) => {
+    let lastS = Number.NEGATIVE_INFINITY;
+    let movedAtMs = performance.now();
+    // Not by animation frames: those stop in a tab that is not in front, the sound does not.
+    const timer = setInterval(() => {
+      const nowS = tone.nowS();
+      if (nowS > lastS) movedAtMs = performance.now();
+      lastS = nowS;
+      look(nowS);
+      if (nowS >= endS || performance.now() - movedAtMs > ASLEEP_MS) end();
+    }, 20);
+    const end = (): void => {
+      clearInterval(timer);
+      resolve();
+    };
+    if (stop.aborted) end();
+    stop.addEventListener('abort', end);
+  });
 }

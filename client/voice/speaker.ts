@@ -36,10 +36,10 @@ export interface SayOptions {
   readonly channel?: Channel;
   /** Said once: a second time with the same key is ignored (a page that draws itself again). */
   readonly key?: string;
-  /** `now` cuts off what is not; `soon` goes before `routine`. Default: `soon` for answers and calls. */
-  readonly urgency?: Utterance['urgency'];
-  /** Not begun after this moment. Default, seconds from now: answer 20, call 8, checklist 60, notice 30. */
-  readonly untilMs?: number;
+  /** `urgent` goes before everything that waits and cuts off what is not urgent. */
+  readonly urgency?: 'normal' | 'urgent';
+  /** Not begun later than this, seconds. Default: answer 20, call 8, checklist 60, notice 30. */
+  readonly validForS?: number;
 }
 
 /** The one voice of the page. */
@@ -65,11 +65,11 @@ export interface Speaker {
   prepare(): Promise<void>;
 }
 
-const VALID_MS: Readonly<Record<Channel, number>> = {
-  answer: 20_000,
-  call: 8000,
-  checklist: 60_000,
-  notice: 30_000,
+const VALID_S: Readonly<Record<Channel, number>> = {
+  answer: 20,
+  call: 8,
+  checklist: 60,
+  notice: 30,
 };
 
 const isSpeaking = signal(false);
@@ -180,11 +180,12 @@ function say(text: string, options: SayOptions = {}): void {
   if (text.trim() === '' || (key !== undefined && saidKeys.has(key))) return;
   if (key !== undefined) saidKeys.add(key);
   const isReply = channel === 'answer' || channel === 'call';
+  const usual = isReply ? 'soon' : 'routine';
   ask({
     text,
     channel,
-    urgency: options.urgency ?? (isReply ? 'soon' : 'routine'),
-    untilMs: options.untilMs ?? Date.now() + VALID_MS[channel],
+    urgency: options.urgency === 'urgent' ? 'now' : usual,
+    untilMs: Date.now() + 1000 * (options.validForS ?? VALID_S[channel]),
   });
 }
 
@@ -198,7 +199,7 @@ function sayAgain(): void {
       'replaced',
     );
   }
-  ask({ text, channel, urgency: 'now', untilMs: Date.now() + VALID_MS[channel] });
+  ask({ text, channel, urgency: 'now', untilMs: Date.now() + 1000 * VALID_S[channel] });
 }
 
 effect(() => {

@@ -1,14 +1,15 @@
-import type { Call } from '../../src/procedure/calls.ts';
-
 /** What something is said for: a new `answer` or `checklist` item makes the one before it stale. */
 export type Channel = 'answer' | 'call' | 'checklist' | 'notice';
+
+/** `now` cuts off what is not; `soon` (what the pilot waits for) goes before `routine`. */
+export type Urgency = 'now' | 'soon' | 'routine';
 
 /** Something to be said. */
 export interface Utterance {
   readonly id: number;
   readonly text: string;
   readonly channel: Channel;
-  readonly urgency: Call['urgency'];
+  readonly urgency: Urgency;
   /** When it was asked for. */
   readonly atMs: number;
   /** It is not begun after this moment. */
@@ -31,7 +32,7 @@ export interface Changed {
   readonly mustStop: boolean;
 }
 
-const RANK: Readonly<Record<Call['urgency'], number>> = { now: 0, soon: 1, routine: 2 };
+const RANK: Readonly<Record<Urgency, number>> = { now: 0, soon: 1, routine: 2 };
 
 const isSupersededBy = (older: Utterance, newer: Utterance): boolean =>
   older.channel === newer.channel && (newer.channel === 'answer' || newer.channel === 'checklist');
