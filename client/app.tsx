@@ -1,0 +1,114 @@
+import { effect, signal } from '@preact/signals';
+import type { ComponentType, JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import './look.css';
+import './print.css';
+import { FlightsPage } from './pages/flights-page.tsx';
+import { CautionsSheet } from './parts/cautions.tsx';
+import { route, type Route } from './parts/route.ts';
+import { settings } from './settings/settings.ts';
+
+const prefersDark = matchMedia('(prefers-color-scheme: dark)');
+const isDark = signal(prefersDark.matches);
+prefersDark.addEventListener('change', (change) => {
+  isDark.value = change.matches;
+});
+
+effect(() => {
+  const { palette } = settings.value;
+  const light = palette === 'auto' ? (isDark.value ? 'night' : 'day') : palette;
+  document.documentElement.dataset['light'] = light;
+});
+
+/** The whole page: the cautions once, then whatever the address asks for. */
+export function App(): JSX.Element {
+  const shown = route.value;
+  useEffect(() => {
+    document.title = TITLES[shown.page];
+    scrollTo(0, 0);
+    document.querySelector<HTMLElement>('h1[tabindex]')?.focus();
+  }, [shown]);
+  return (
+    <>
+      <Shown route={shown} />
+      {settings.value.cautionsReadAtMs === null ? <CautionsSheet /> : null}
+    </>
+  );
+}
+
+const TITLES: Readonly<Record<Route['page'], string>> = {
+  flights: 'Spoken Radial',
+  plan: 'Type in a leg · Spoken Radial',
+  settings: 'Settings · Spoken Radial',
+  fly: 'Fly · Spoken Radial',
+};
+
+function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
+  switch (shown.page) {
+    case 'flights':
+      return <FlightsPage />;
+    case 'plan':
+      return <Later page={loadPlan} />;
+    case 'settings':
+      return <Later page={loadSettings} />;
+    case 'fly':
+      return <LaterFly flightId={shown.flightId} />;
+  }
+}
+
+// Fetched when first asked for: the list of flights is there at once.
+const loadPlan = () => import('./pages/plan-page.tsx').then((room) => room.PlanPage);
+const loadSettings = () => import('./pages/settings-page.tsx').then((room) => room.SettingsPage);
+const loadFly = () => import('./pages/fly-page.tsx').then((room) => room.FlyPage);
+
+function Later({ page }: { readonly page: () => Promise<ComponentType> }): JSX.Element {
+  const { Page, problem } = useLoaded(page);
+  return Page === null ? <Waiting problem={problem} /> : <Page />;
+}
+
+function LaterFly({ flightId }: { readonly flightId: string }): JSX.Element {
+  const { Page, problem } = useLoaded(loadFly);
+  return Page === null ? (
+    <Waiting problem={problem} />
+  ) : (
+    <Page key={flightId} flightId={flightId} />
+  );
+}
+
+function useLoaded<Props>(load: () => Promise<ComponentType<Props>>): {
+  readonly Page: ComponentType<Props> | null;
+  readonly problem: string | null;
+} {
+  const [loaded, setLoaded] = useState<{
+    readonly from: unknown;
+    readonly Page: ComponentType<Props>;
+  } | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    let isGone = false;
+    setProblem(null);
+    load().then(
+      (Page) => {
+        if (!isGone) setLoaded({ from: load, Page });
+      },
+      () => {
+        if (!isGone)
+          setProblem('This page could not be fetched: is the server there? Load it again.');
+      },
+    );
+    return () => {
+      isGone = true;
+    };
+  }, [load]);
+  // The one loaded before belongs to another address.
+  return { Page: loaded?.from === load ? loaded.Page : null, problem };
+}
+
+function Waiting({ problem }: { readonly problem: string | null }): JSX.Element {
+  return (
+    <main class="plain">
+      <h1>Spoken Radial</h1>
+      <p role="alert">{problem}</p>
+    </main>
+  );
+}

@@ -1,0 +1,160 @@
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import '../fly.css';
+import { openFlight } from '../store/flight-store.ts';
+import { Answer } from '../parts/answer.tsx';
+import { answerNow } from '../parts/answer-now.ts';
+import { sayLine } from '../parts/actions.ts';
+import { ChecklistCard } from '../parts/checklist-card.tsx';
+import { openDeck, type Deck } from '../parts/deck.ts';
+import { timeOfDay } from '../parts/figures.ts';
+import { FlightSheet } from '../parts/flight-sheet.tsx';
+import { FlyFooter } from '../parts/fly-footer.tsx';
+import { FlyHeader } from '../parts/fly-header.tsx';
+import { flyKeys } from '../parts/fly-keys.ts';
+import { IdentSheet } from '../parts/ident-sheet.tsx';
+import { LegCard } from '../parts/leg-card.tsx';
+import { ReadingPanel } from '../parts/reading-panel.tsx';
+import { ReadingsSheet } from '../parts/readings-list.tsx';
+import { addressOf } from '../parts/route.ts';
+import { listenForKeys } from '../parts/single-keys.ts';
+import { SkipSheet } from '../parts/skip-sheet.tsx';
+import { SpokenSheet } from '../parts/spoken-sheet.tsx';
+import { speakTimedCalls } from '../parts/timed-calls.ts';
+import { nextItem } from '../../src/procedure/checklist.ts';
+import { speaker } from '../voice/speaker.ts';
+
+/** Opens one flight and shows it. */
+export function FlyPage({ flightId }: { readonly flightId: string }): JSX.Element {
+  const [deck, setDeck] = useState<Deck | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  useEffect(() => {
+    let isGone = false;
+    let stop = (): void => undefined;
+    openFlight(flightId).then(
+      (store) => {
+        if (isGone) {
+          store.close();
+          return;
+        }
+        const opened = openDeck(store);
+        const stopCalls = speakTimedCalls(opened);
+        const stopKeys = listenForKeys(flyKeys(opened));
+        stop = () => {
+          stopCalls();
+          stopKeys();
+          speaker.hush();
+          store.close();
+        };
+        setDeck(opened);
+      },
+      (error: unknown) => setProblem(error instanceof Error ? error.message : String(error)),
+    );
+    return () => {
+      isGone = true;
+      stop();
+    };
+  }, [flightId]);
+  if (problem !== null) {
+    return (
+      <main class="plain">
+        <h1 tabIndex={-1}>This flight cannot be opened</h1>
+        <p role="alert">{problem}</p>
+        <p>
+          <a class="button" href={addressOf({ page: 'flights' })}>
+            All flights
+          </a>
+        </p>
+      </main>
+    );
+  }
+  if (deck === null || deck.state.value.plan === null) {
+    return (
+      <main class="plain">
+        <h1 tabIndex={-1}>Opening the flight…</h1>
+      </main>
+    );
+  }
+  return deck.state.value.finishedAtMs === null ? <Flying deck={deck} /> : <Finished deck={deck} />;
+}
+
+function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
+  const now = answerNow(deck);
+  useReadFirstItem(deck);
+  return (
+    <div class="fly">
+      <FlyHeader deck={deck} />
+      <main>
+        <section class={now === null ? 'answer before' : 'answer'} aria-label="Answer">
+          <p class="problem" role="alert">
+            {deck.problem.value}
+          </p>
+          <ChecklistCard deck={deck} isLarge={now === null} />
+          {now === null ? null : <Answer deck={deck} now={now} />}
+        </section>
+        <ReadingPanel deck={deck} />
+      </main>
+      <FlyFooter deck={deck} now={now} />
+      <LegCard deck={deck} isOnScreen={false} />
+      <OpenSheet deck={deck} />
+    </div>
+  );
+}
+
+/** The first item is read as soon as the pilot, who has just opened the flight, looks at it. */
+function useReadFirstItem(deck: Deck): void {
+  useEffect(() => {
+    const { readings, finishedAtMs, legs, legIndex } = deck.state.peek();
+    const isFresh = readings.length === 0 && Object.keys(legs[legIndex]?.checks ?? {}).length === 0;
+    if (isFresh && finishedAtMs === null) sayLine(nextItem(deck.lines.peek()));
+  }, [deck]);
+}
+
+function OpenSheet({ deck }: { readonly deck: Deck }): JSX.Element | null {
+  switch (deck.sheet.value) {
+    case 'ident':
+      return <IdentSheet deck={deck} />;
+    case 'readings':
+      return <ReadingsSheet deck={deck} />;
+    case 'spoken':
+      return <SpokenSheet deck={deck} />;
+    case 'skip':
+      return <SkipSheet deck={deck} />;
+    case 'more':
+      return <FlightSheet deck={deck} />;
+    case null:
+      return null;
+  }
+}
+
+/** After the flight: the card with all readings, to look at or print; a slip of the finger can be undone. */
+function Finished({ deck }: { readonly deck: Deck }): JSX.Element {
+  const { finishedAtMs, undoable } = deck.state.value;
+  return (
+    <main class="plain">
+      <h1 tabIndex={-1}>
+        Flight finished{finishedAtMs === null ? '' : ` at ${timeOfDay(finishedAtMs)} UTC`}
+      </h1>
+      <div class="row wrap no-print">
+        <button type="button" class="main" onClick={() => print()}>
+          Print
+        </button>
+        <a class="button" href={addressOf({ page: 'flights' })}>
+          All flights
+        </a>
+        {undoable === null ? null : (
+          <button
+            type="button"
+            onClick={() => void deck.record({ kind: 'taken-back', eventId: undoable.eventId })}
+          >
+            Undo: {undoable.what}
+          </button>
+        )}
+      </div>
+      <p class="problem" role="alert">
+        {deck.problem.value}
+      </p>
+      <LegCard deck={deck} isOnScreen />
+    </main>
+  );
+}

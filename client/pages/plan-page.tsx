@@ -1,0 +1,170 @@
+import type { JSX } from 'preact';
+import { useMemo, useState } from 'preact/hooks';
+import '../form.css';
+import { chosenAircraft, changeSettings, settings } from '../settings/settings.ts';
+import { createFlight } from '../store/flight-store.ts';
+import { nowMs } from '../parts/clock.ts';
+import { Field, focusFirstProblem } from '../parts/field.tsx';
+import { LegFields } from '../parts/leg-fields.tsx';
+import {
+  emptyPlan,
+  forgetDraft,
+  keptDraft,
+  legAfter,
+  problemTexts,
+  readPlan,
+  type LegDraft,
+} from '../parts/plan-draft.ts';
+import { addressOf, goTo } from '../parts/route.ts';
+import { todayIso } from '../parts/today.ts';
+
+/** A leg, or several, typed in by the pilot. */
+export function PlanPage(): JSX.Element {
+  const draft = useMemo(() => keptDraft(todayIso(nowMs.peek())), []);
+  const [problems, setProblems] = useState<ReadonlyMap<string, string>>(new Map());
+  const [failure, setFailure] = useState('');
+  const plan = draft.value;
+  const change = (part: Partial<typeof plan>): void => {
+    draft.value = { ...draft.peek(), ...part };
+  };
+  const changeLeg = (index: number, part: Partial<LegDraft>): void =>
+    change({
+      legs: draft.peek().legs.map((leg, at) => (at === index ? { ...leg, ...part } : leg)),
+    });
+  const make = async (): Promise<void> => {
+    const read = readPlan(draft.peek(), chosenAircraft.peek());
+    setProblems(read.ok ? new Map() : problemTexts(read.problem));
+    if (!read.ok) {
+      focusFirstProblem();
+      return;
+    }
+    try {
+      const flightId = await createFlight(read.value);
+      draft.value = emptyPlan(todayIso(nowMs.peek()));
+      forgetDraft();
+      goTo({ page: 'fly', flightId });
+    } catch (error) {
+      setFailure(error instanceof Error ? error.message : String(error));
+    }
+  };
+  const text = (key: 'name' | 'date' | 'windFrom' | 'windSpeed') => ({
+    value: plan[key],
+    problems,
+    onInput: (value: string) => change({ [key]: value }),
+  });
+  return (
+    <main class="plain">
+      <p class="back">
+        <a href={addressOf({ page: 'flights' })}>All flights</a>
+      </p>
+      <h1 tabIndex={-1}>Type in a leg</h1>
+      <p class="soft">
+        Take every figure from a current chart. What you type is kept on this device until you fly
+        it.
+      </p>
+      <form
+        novalidate
+        onSubmit={(submit) => {
+          submit.preventDefault();
+          void make();
+        }}
+      >
+        {plan.legs.map((leg, index) => (
+          <LegFields
+            key={index}
+            index={index}
+            leg={leg}
+            problems={problems}
+            onChange={(part) => changeLeg(index, part)}
+            {...(plan.legs.length > 1
+              ? { onRemove: () => change({ legs: plan.legs.filter((_, at) => at !== index) }) }
+              : {})}
+          />
+        ))}
+        <p>
+          <button
+            type="button"
+            onClick={() => change({ legs: [...plan.legs, legAfter(plan.legs.at(-1))] })}
+          >
+            Add a leg
+          </button>
+        </p>
+        <section aria-labelledby="air-title">
+          <h2 id="air-title">Aircraft and air</h2>
+          <div class="fields">
+            <AircraftField problems={problems} />
+            <Field
+              {...text('date')}
+              name="dateIso"
+              label="Day of the flight"
+              isDate
+              hint="For the magnetic variation"
+            />
+            <Field
+              {...text('windFrom')}
+              name="forecastWind.fromDegTrue"
+              label="Forecast wind from"
+              unit="degrees true"
+              isNumber
+              hint="Empty: not known"
+            />
+            <Field
+              {...text('windSpeed')}
+              name="forecastWind.speedKt"
+              label="Wind speed"
+              unit="kt"
+              isNumber
+            />
+            <Field
+              {...text('name')}
+              name="name"
+              label="Name of the flight"
+              hint="Empty: the idents"
+            />
+          </div>
+        </section>
+        <p class="problem" role="alert">
+          {problems.size === 0
+            ? failure
+            : `${problems.size === 1 ? 'One field needs' : `${problems.size} fields need`} another look.`}
+        </p>
+        <p>
+          <button type="submit" class="main hurry wide">
+            Ready to fly
+          </button>
+        </p>
+      </form>
+    </main>
+  );
+}
+
+function AircraftField({
+  problems,
+}: {
+  readonly problems: ReadonlyMap<string, string>;
+}): JSX.Element {
+  const { trueAirspeedKt, degreesPerDot, dotsFullScale, name } = chosenAircraft.value;
+  const problem = [...problems].find(([field]) => field.startsWith('aircraft'))?.[1];
+  return (
+    <div class={problem === undefined ? 'field' : 'field wrong'}>
+      <label for="field-aircraft">Aircraft</label>
+      <select
+        id="field-aircraft"
+        value={name}
+        aria-describedby="field-aircraft-about"
+        onChange={(change) => changeSettings({ chosenAircraft: change.currentTarget.value })}
+      >
+        {settings.value.aircraft.map((each) => (
+          <option key={each.name} value={each.name}>
+            {each.name}
+          </option>
+        ))}
+      </select>
+      <p id="field-aircraft-about" class={problem === undefined ? 'hint' : 'hint problem'}>
+        {problem ??
+          `${trueAirspeedKt} kt true, one dot is ${degreesPerDot}°, full scale ${dotsFullScale} dots. `}
+        <a href={addressOf({ page: 'settings' })}>Change it in the settings</a>
+      </p>
+    </div>
+  );
+}

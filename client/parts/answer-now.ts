@@ -1,0 +1,98 @@
+import type { Advice } from '../../src/procedure/advice.ts';
+import { QUESTION_WORDS, asksForTurn, hasSecondHeading } from '../../src/procedure/phrases.ts';
+import type { Alert } from '../../src/track/guidance.ts';
+import { guide } from '../../src/track/guide.ts';
+import { nowMs } from './clock.ts';
+import type { Deck } from './deck.ts';
+import { turnBetween } from './figures.ts';
+
+/** The line above the heading: what to do now, or the one check to make. */
+export interface TurnLine {
+  /** `act`: must be acted on now. `ask`: a check or a reading is wanted. `steady`: nothing to do. */
+  readonly kind: 'act' | 'ask' | 'steady';
+  readonly text: string;
+  readonly turn: 'left' | 'right' | 'none';
+}
+
+/** The answer as it stands at this moment: the second heading counts once the first has been held. */
+export interface AnswerNow {
+  readonly advice: Advice;
+  readonly line: TurnLine;
+  readonly headingDeg: number;
+  /** The turn itself, where an alert has taken its line. */
+  readonly turnBelow: string | null;
+  /** Seconds for which the heading is still to be held; null: until the next reading. */
+  readonly holdLeftS: number | null;
+  readonly holdShare: number;
+  readonly thenHeadingDeg: number;
+  readonly ageS: number;
+  readonly nextReadingInS: number;
+}
+
+const TURN_STAYS_S = 20;
+
+/** Works out what the page shows now; null before the first answer of the leg. */
+export function answerNow(deck: Deck): AnswerNow | null {
+  const advice = deck.state.value.advice;
+  const last = deck.last.value;
+  if (advice === null || last === null) return null;
+  const way = advice.whichWay;
+  const ageS = Math.max(0, (nowMs.value - last.atMs) / 1000);
+  const isSecond = hasSecondHeading(way) && ageS >= way.holdS;
+  const turnLine = isSecond ? secondTurn(advice, ageS) : firstTurn(advice);
+  const alert = alertToShow(advice);
+  const ask = alert?.ask ?? questionOf(deck);
+  const askLine: TurnLine | null =
+    ask === null ? null : { kind: alert === null ? 'ask' : 'act', text: ask, turn: 'none' };
+  return {
+    advice,
+    line: askLine ?? turnLine,
+    headingDeg: isSecond ? way.thenHeadingDeg : way.headingDeg,
+    turnBelow: askLine === null || turnLine.turn === 'none' ? null : turnLine.text,
+    holdLeftS: hasSecondHeading(way) && !isSecond ? way.holdS - ageS : null,
+    holdShare: way.holdS > 0 ? Math.min(1, ageS / way.holdS) : 1,
+    thenHeadingDeg: way.thenHeadingDeg,
+    ageS,
+    nextReadingInS: advice.nextReadingInS - ageS,
+  };
+}
+
+function firstTurn(advice: Advice): TurnLine {
+  const way = advice.whichWay;
+  if (advice.phase === 'near-station') {
+    return { kind: 'steady', text: 'Near the station: ignore the needle', turn: 'none' };
+  }
+  if (!asksForTurn(way) || way.turn === 'none') {
+    const steady =
+      advice.phase === 'passage' ? 'Station passage: hold this heading' : 'Hold this heading';
+    return { kind: 'steady', text: steady, turn: 'none' };
+  }
+  const passage = advice.phase === 'passage' ? 'Station passage: turn' : 'Turn';
+  return {
+    kind: 'act',
+    text: `${passage} ${way.turn} ${Math.round(way.turnDeg)}`,
+    turn: way.turn,
+  };
+}
+
+function secondTurn({ whichWay }: Advice, ageS: number): TurnLine {
+  const { turn, turnDeg } = turnBetween(whichWay.headingDeg, whichWay.thenHeadingDeg);
+  if (turn === 'none' || ageS > whichWay.holdS + TURN_STAYS_S) {
+    return { kind: 'steady', text: 'Hold this heading', turn: 'none' };
+  }
+  return { kind: 'act', text: `Now turn ${turn} ${turnDeg}`, turn };
+}
+
+/** The ident has a place of its own in the header; any other alert takes the turn line. */
+function alertToShow(advice: Advice): Alert | null {
+  return advice.alerts.find((alert) => alert.kind !== 'ident-not-confirmed') ?? null;
+}
+
+/** With too little to go on: the reading that is needed most. */
+function questionOf(deck: Deck): string | null {
+  const { estimate, advice } = deck.state.value;
+  if (estimate === null || advice === null) return null;
+  const isVague = advice.phase === 'lost' || advice.estimate.crossTrackNm === null;
+  const question = isVague ? guide(estimate, estimate.leg).nextQuestion : null;
+  return question === null ? null : QUESTION_WORDS[question];
+}

@@ -1,0 +1,101 @@
+import type { JSX } from 'preact';
+import { roundedDurationS } from '../../src/speech/duration.ts';
+import type { AnswerNow } from './answer-now.ts';
+import type { Deck } from './deck.ts';
+import { FarRow } from './far-row.tsx';
+import { minutesSeconds, needleWords, oneDecimal, threeFigures } from './figures.ts';
+import { TurnArrow } from './turn-arrow.tsx';
+
+/** The answer: which way, one heading in very large figures, for how long, how far, and the words. */
+export function Answer({
+  deck,
+  now,
+}: {
+  readonly deck: Deck;
+  readonly now: AnswerNow;
+}): JSX.Element {
+  const { line } = now;
+  return (
+    <>
+      <p class={`turn ${line.kind}${line.text.length > 34 ? ' long' : ''}`}>
+        {line.turn === 'none' ? null : <TurnArrow to={line.turn} />}
+        <span>{line.text}</span>
+      </p>
+      <p class="hdg">
+        <span class="hidden">Heading </span>
+        {threeFigures(now.headingDeg)}
+      </p>
+      <Hold now={now} />
+      <Between deck={deck} now={now} />
+      <FarRow deck={deck} now={now} />
+      <Said deck={deck} now={now} />
+    </>
+  );
+}
+
+function Hold({ now }: { readonly now: AnswerNow }): JSX.Element {
+  const below = now.turnBelow === null ? null : <b>{now.turnBelow} · </b>;
+  if (now.holdLeftS === null) {
+    return (
+      <p class="then">
+        {below}
+        <span class="soft">Hold it until the next reading</span>
+      </p>
+    );
+  }
+  return (
+    <div>
+      <p class="then">
+        {below}
+        <span class="soft">Hold</span> {minutesSeconds(now.holdLeftS)}{' '}
+        <span class="soft">then</span> {threeFigures(now.thenHeadingDeg)}{' '}
+        <span class="soft">to stay on the radial</span>
+      </p>
+      <progress
+        class="hold-bar"
+        max={1}
+        value={now.holdShare}
+        aria-label="Part of the hold that has passed"
+      />
+    </div>
+  );
+}
+
+/** What the panel should show by now if all goes as foreseen: a hint, not a reading. */
+function Between({
+  deck,
+  now,
+}: {
+  readonly deck: Deck;
+  readonly now: AnswerNow;
+}): JSX.Element | null {
+  const seen = deck.foresight.value;
+  if (seen === null || now.ageS < 5) return <p class="between" />;
+  const dots = deck.state.value.plan?.aircraft.dotsFullScale ?? 5;
+  const parts = [
+    seen.needleDots === null
+      ? null
+      : `needle ${needleWords(Math.round(seen.needleDots * 2) / 2, dots)}`,
+    seen.flag === 'off' ? 'flag OFF' : `flag ${seen.flag.toUpperCase()}`,
+    seen.dmeNm === null ? null : `DME ${oneDecimal(seen.dmeNm)}`,
+  ].filter((part) => part !== null);
+  return <p class="between soft">Expected now: {parts.join(', ')}</p>;
+}
+
+function Said({ deck, now }: { readonly deck: Deck; readonly now: AnswerNow }): JSX.Element {
+  const call = deck.lastCall.value;
+  const words = deck.isWhyShown.value ? now.advice.why : (call?.text ?? now.advice.say);
+  return (
+    <p class="said" role="status" aria-live="polite">
+      {deck.isWhyShown.value ? <span class="soft">Why: </span> : null}
+      {words}
+    </p>
+  );
+}
+
+/** Seconds to the next reading as voice and page both say them. */
+export function nextReadingText(inS: number): string {
+  return inS <= 0
+    ? 'Next reading now'
+    : `Next reading in ${minutesSeconds(inS > 60 ? roundedDurationS(inS) : inS)}`;
+}

@@ -1,0 +1,94 @@
+import type { JSX } from 'preact';
+
+interface FieldProps {
+  /** Dotted path, as in the problems. */
+  readonly name: string;
+  readonly label: string;
+  readonly value: string;
+  readonly onInput: (value: string) => void;
+  readonly problems: ReadonlyMap<string, string>;
+  readonly hint?: string;
+  readonly unit?: string;
+  readonly isDate?: boolean;
+  readonly isNumber?: boolean;
+}
+
+/** One typed field; what is wrong with it stands beside it. */
+export function Field(props: FieldProps): JSX.Element {
+  const { name, label, value, problems, hint, unit } = props;
+  const id = idOf(name);
+  const problem = problems.get(name);
+  const shared = {
+    id,
+    value,
+    autocomplete: 'off',
+    'aria-invalid': problem !== undefined,
+    'aria-describedby': `${id}-about`,
+    onInput: (input: { readonly currentTarget: HTMLInputElement }) =>
+      props.onInput(input.currentTarget.value),
+  } as const;
+  return (
+    <div class={problem === undefined ? 'field' : 'field wrong'}>
+      <label for={id}>
+        {label}
+        {unit === undefined ? null : <span class="soft"> {unit}</span>}
+      </label>
+      {props.isDate === true ? (
+        <input {...shared} type="date" />
+      ) : (
+        <input
+          {...shared}
+          type="text"
+          inputmode={props.isNumber === true ? 'decimal' : 'text'}
+          spellcheck={false}
+        />
+      )}
+      <p id={`${id}-about`} class={problem === undefined ? 'hint' : 'hint problem'}>
+        {problem ?? hint}
+      </p>
+    </div>
+  );
+}
+
+interface ChoiceProps<Word extends string> {
+  readonly name: string;
+  readonly label: string;
+  readonly value: Word;
+  readonly words: readonly { readonly word: Word; readonly name: string }[];
+  readonly onChoose: (word: Word) => void;
+}
+
+/** One of a few, all in sight. */
+export function Choice<Word extends string>(props: ChoiceProps<Word>): JSX.Element {
+  return (
+    <fieldset class="field">
+      <legend>{props.label}</legend>
+      <div class="choice">
+        {props.words.map(({ word, name }) => (
+          <label key={word} class={word === props.value ? 'on' : ''}>
+            <input
+              type="radio"
+              name={props.name}
+              checked={word === props.value}
+              onChange={() => props.onChoose(word)}
+            />
+            {name}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+/** The id of a field's input, for its label and for the focus. */
+export function idOf(name: string): string {
+  return `field-${name.replaceAll('.', '-')}`;
+}
+
+/** Takes the focus to the first field on the page that is wrong. */
+export function focusFirstProblem(): void {
+  // The page has to draw the problems first.
+  requestAnimationFrame(() => {
+    document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  });
+}

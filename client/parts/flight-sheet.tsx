@@ -1,0 +1,67 @@
+import type { JSX } from 'preact';
+import { speaker } from '../voice/speaker.ts';
+import type { Deck } from './deck.ts';
+import { flyKeys } from './fly-keys.ts';
+import { addressOf } from './route.ts';
+import { Sheet } from './sheet.tsx';
+import { areSingleKeysOn } from './single-keys.ts';
+
+/** What is not needed every minute: a second screen, the keys, printing, the end of the flight. */
+export function FlightSheet({ deck }: { readonly deck: Deck }): JSX.Element {
+  const { state, store } = deck;
+  const isFinished = state.value.finishedAtMs !== null;
+  const close = (): void => {
+    deck.sheet.value = null;
+  };
+  const finish = async (): Promise<void> => {
+    speaker.hush();
+    if (await deck.record({ kind: 'finished' })) close();
+  };
+  return (
+    <Sheet title={state.value.plan?.name ?? 'This flight'} onClose={close}>
+      <div class="stack">
+        <h3>A second screen</h3>
+        <p>
+          Open this address on another screen that reaches the same server: it follows this flight
+          as it goes.
+        </p>
+        <p class="address">{`${location.origin}${location.pathname}${addressOf({ page: 'fly', flightId: store.id })}`}</p>
+        <h3>Keys</h3>
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={areSingleKeysOn.value}
+            onChange={(change) => {
+              areSingleKeysOn.value = change.currentTarget.checked;
+            }}
+          />
+          Single keys work on this page (never while you type)
+        </label>
+        <dl class="keys">
+          {flyKeys(deck).map((each) => (
+            <div key={each.key}>
+              <dt>
+                <kbd>{each.name}</kbd>
+              </dt>
+              <dd>{each.does}</dd>
+            </div>
+          ))}
+        </dl>
+        <h3>The flight</h3>
+        <div class="row wrap">
+          <button type="button" onClick={() => print()}>
+            Print card and readings
+          </button>
+          <a class="button" href={addressOf({ page: 'flights' })}>
+            All flights
+          </a>
+          {isFinished ? null : (
+            <button type="button" class="main" onClick={() => void finish()}>
+              Finish the flight
+            </button>
+          )}
+        </div>
+      </div>
+    </Sheet>
+  );
+}

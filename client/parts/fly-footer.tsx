@@ -1,0 +1,71 @@
+import type { JSX } from 'preact';
+import { speaker } from '../voice/speaker.ts';
+import { nextReadingText } from './answer.tsx';
+import type { AnswerNow } from './answer-now.ts';
+import type { Deck } from './deck.ts';
+
+const SYNC_WORDS = {
+  'saved-here': 'saved on this device',
+  'saved-on-server': 'saved here and on the server',
+  'catching-up': 'saved here, sending to the server',
+} as const;
+
+/** Quiet buttons, when to read next, where it is saved, and the cautions. */
+export function FlyFooter({
+  deck,
+  now,
+}: {
+  readonly deck: Deck;
+  readonly now: AnswerNow | null;
+}): JSX.Element {
+  const open = (sheet: 'readings' | 'spoken' | 'more') => () => {
+    deck.sheet.value = sheet;
+  };
+  const count = deck.state.value.readings.filter((each) => !each.isTakenBack).length;
+  const isMuted = speaker.isMuted.value;
+  return (
+    <footer class="fly-footer">
+      <nav class="fly-nav" aria-label="Flight">
+        <button type="button" class="quiet" onClick={open('readings')}>
+          Readings {count}
+        </button>
+        <button type="button" class="quiet" onClick={open('spoken')}>
+          Spoken
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          aria-pressed={!isMuted}
+          onClick={() => (isMuted ? speaker.unmute() : speaker.mute())}
+        >
+          {isMuted ? 'Voice is off' : 'Voice is on'}
+        </button>
+        <button type="button" class="quiet" onClick={open('more')}>
+          Flight…
+        </button>
+        <span class="due">{now === null ? null : <DueText inS={now.nextReadingInS} />}</span>
+      </nav>
+      <p class="small">
+        <span>
+          Practice and prompting aid. Fly the aircraft first; your instruments, charts and ATC
+          decide.
+        </span>
+        <span class="state">
+          <VoiceText />
+          {deck.store.syncProblem.value ?? SYNC_WORDS[deck.store.syncState.value]}
+        </span>
+      </p>
+    </footer>
+  );
+}
+
+function DueText({ inS }: { readonly inS: number }): JSX.Element {
+  return <span class={inS <= 0 ? 'act' : 'soft'}>{nextReadingText(inS)}</span>;
+}
+
+function VoiceText(): JSX.Element | null {
+  const progress = speaker.loadProgress.value;
+  if (progress !== null) return <>fetching the voice, {Math.round(progress * 100)} % · </>;
+  const problem = speaker.voiceProblem.value;
+  return problem === null ? null : <>{problem} · </>;
+}

@@ -1,0 +1,52 @@
+import type { JSX } from 'preact';
+import type { Leg } from '../../src/leg/leg.ts';
+import { nowMs } from './clock.ts';
+import type { Deck } from './deck.ts';
+import { ago, feet, megahertz, oneDecimal, threeFigures } from './figures.ts';
+import { MorseMarks } from './morse-marks.tsx';
+
+/** Which station, how it sounds, whether it has been identified, and which leg. */
+export function FlyHeader({ deck }: { readonly deck: Deck }): JSX.Element {
+  const { plan, legIndex } = deck.state.value;
+  const leg = deck.leg.value;
+  if (plan === null || leg === null) return <header class="fly-header" />;
+  const { station } = leg;
+  return (
+    <header class="fly-header">
+      <h1 class="ident">{station.ident}</h1>
+      {station.frequencyMhz === undefined ? null : <span>{megahertz(station.frequencyMhz)}</span>}
+      <MorseMarks ident={station.ident} />
+      <IdentState deck={deck} />
+      <span class="leg-line soft">
+        Leg {legIndex + 1} of {plan.legs.length} · {legWords(leg)}
+      </span>
+    </header>
+  );
+}
+
+/** The gate: it is always in sight, and one tap away from the ident. */
+function IdentState({ deck }: { readonly deck: Deck }): JSX.Element {
+  const confirmedAtMs = deck.state.value.legs[deck.state.value.legIndex]?.identConfirmedAtMs;
+  const isConfirmed = typeof confirmedAtMs === 'number';
+  return (
+    <button
+      type="button"
+      class={isConfirmed ? 'ident-state ok' : 'ident-state open'}
+      onClick={() => {
+        deck.sheet.value = 'ident';
+      }}
+    >
+      {isConfirmed
+        ? `✓ ident confirmed ${ago(confirmedAtMs, nowMs.value)}`
+        : '! ident not confirmed'}
+    </button>
+  );
+}
+
+/** A leg in one line. */
+export function legWords(leg: Leg): string {
+  const endDmeNm = leg.endDmeNm ?? 0;
+  const end = endDmeNm > 0 ? ` to DME ${oneDecimal(endDmeNm)}` : '';
+  const way = leg.direction === 'to' ? 'to the station on' : 'from the station on';
+  return `${way} ${threeFigures(leg.courseDeg)}${end} · ${feet(leg.altitudeFt)}`;
+}

@@ -1,0 +1,71 @@
+import type { JSX } from 'preact';
+import type { Deck } from './deck.ts';
+import { feet, megahertz, oneDecimal, threeFigures } from './figures.ts';
+import { ReadingLine } from './readings-list.tsx';
+
+/** The plan and the readings for paper; on screen only once the flight is over. */
+export function LegCard({
+  deck,
+  isOnScreen,
+}: {
+  readonly deck: Deck;
+  readonly isOnScreen: boolean;
+}): JSX.Element | null {
+  const { plan, readings } = deck.state.value;
+  if (plan === null) return null;
+  return (
+    <section class={isOnScreen ? 'card' : 'card on-paper'} aria-label="Leg card">
+      <h2>{plan.name}</h2>
+      <p>
+        {plan.dateIso} · {plan.aircraft.trueAirspeedKt} kt true airspeed · one dot is{' '}
+        {plan.aircraft.degreesPerDot}°, full scale {plan.aircraft.dotsFullScale} dots
+        {plan.forecastWind === undefined
+          ? ' · no wind forecast'
+          : ` · forecast wind ${threeFigures(plan.forecastWind.fromDegTrue)} true, ${plan.forecastWind.speedKt} kt`}
+      </p>
+      <table>
+        <thead>
+          <tr>
+            {['Leg', 'Station', 'Frequency', 'OBS', 'Flag', 'Altitude', 'Ends'].map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {plan.legs.map((leg, index) => (
+            <tr key={index}>
+              <th scope="row">{index + 1}</th>
+              <td>{leg.station.ident}</td>
+              <td>
+                {leg.station.frequencyMhz === undefined ? '–' : megahertz(leg.station.frequencyMhz)}
+              </td>
+              <td>{threeFigures(leg.courseDeg)}</td>
+              <td>{leg.direction.toUpperCase()}</td>
+              <td>{feet(leg.altitudeFt)}</td>
+              <td>{endWords(leg.direction, leg.endDmeNm)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h3>Readings</h3>
+      {readings.length === 0 ? <p>None.</p> : null}
+      <ol class="readings">
+        {readings.map((record) => (
+          <li key={record.eventId} class={record.isTakenBack ? 'taken-back' : ''}>
+            <ReadingLine deck={deck} record={record} />
+          </li>
+        ))}
+      </ol>
+      <p class="soft">
+        Times are UTC. Practice and prompting aid, never the primary means of navigation.
+      </p>
+    </section>
+  );
+}
+
+function endWords(direction: 'to' | 'from', endDmeNm: number | undefined): string {
+  if (endDmeNm !== undefined && endDmeNm > 0) return `DME ${oneDecimal(endDmeNm)}`;
+  return direction === 'to' ? 'over the station' : 'not given';
+}

@@ -1,0 +1,126 @@
+import type { JSX } from 'preact';
+import { Choice, Field } from './field.tsx';
+import type { LegDraft } from './plan-draft.ts';
+
+interface LegFieldsProps {
+  readonly index: number;
+  readonly leg: LegDraft;
+  readonly problems: ReadonlyMap<string, string>;
+  readonly onChange: (part: Partial<LegDraft>) => void;
+  /** Left out where it is the only leg. */
+  readonly onRemove?: () => void;
+}
+
+/** One leg to type in: the station as the chart gives it, then how it is flown. */
+export function LegFields({
+  index,
+  leg,
+  problems,
+  onChange,
+  onRemove,
+}: LegFieldsProps): JSX.Element {
+  const at = `legs.${index}`;
+  const text = (key: keyof LegDraft) => ({
+    value: leg[key],
+    problems,
+    onInput: (value: string) => onChange({ [key]: value }),
+  });
+  return (
+    <section class="leg-fields" aria-labelledby={`leg-title-${index}`}>
+      <div class="leg-head">
+        <h2 id={`leg-title-${index}`}>Leg {index + 1}</h2>
+        {onRemove === undefined ? null : (
+          <button type="button" class="quiet" onClick={onRemove}>
+            Take leg {index + 1} out
+          </button>
+        )}
+      </div>
+      <div class="fields">
+        <Field
+          {...text('ident')}
+          name={`${at}.station.ident`}
+          label="Station ident"
+          hint="As on the chart: QEV"
+        />
+        <Field
+          {...text('frequency')}
+          name={`${at}.station.frequencyMhz`}
+          label="Frequency"
+          unit="MHz"
+          isNumber
+          hint="108.00 to 117.95"
+        />
+        <Field
+          {...text('latitude')}
+          name={`${at}.station.latitudeDeg`}
+          label="Latitude"
+          hint="46.5 N or 46 30.0 N"
+        />
+        <Field
+          {...text('longitude')}
+          name={`${at}.station.longitudeDeg`}
+          label="Longitude"
+          hint="21.25 W or 21 15.0 W"
+        />
+        <Field
+          {...text('elevation')}
+          name={`${at}.station.elevationFt`}
+          label="Elevation"
+          unit="ft"
+          isNumber
+        />
+        <Field
+          {...text('declination')}
+          name={`${at}.station.declinationDegEast`}
+          label="Station declination"
+          hint="7 W or 2.5 E: what its radials are aligned to"
+        />
+        <Choice
+          name={`${at}.dme`}
+          label="DME"
+          value={leg.dme}
+          words={[
+            { word: 'yes', name: 'Yes' },
+            { word: 'no', name: 'No' },
+          ]}
+          onChoose={(dme) => onChange({ dme })}
+        />
+        <Choice
+          name={`${at}.direction`}
+          label="Flown"
+          value={leg.direction}
+          words={[
+            { word: 'to', name: 'To it' },
+            { word: 'from', name: 'From it' },
+          ]}
+          onChoose={(direction) => onChange({ direction })}
+        />
+        <Field
+          {...text('course')}
+          name={`${at}.courseDeg`}
+          label="Course on the OBS"
+          unit="degrees"
+          isNumber
+          hint="001 to 360"
+        />
+        <Field
+          {...text('altitude')}
+          name={`${at}.altitudeFt`}
+          label="Altitude"
+          unit="ft"
+          isNumber
+        />
+        {leg.dme === 'no' ? null : (
+          <Field
+            {...text('endDme')}
+            name={`${at}.endDmeNm`}
+            label="DME where the leg ends"
+            unit="NM"
+            isNumber
+            hint={leg.direction === 'to' ? 'Empty: over the station' : 'Empty: no end known'}
+          />
+        )}
+      </div>
+    </section>
+  );
+}

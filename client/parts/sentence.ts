@@ -1,0 +1,86 @@
+import type { ReadingFields } from '../../src/flight/event.ts';
+import { milesWords, wayWords } from '../../src/procedure/phrases.ts';
+import { spokenDuration } from '../../src/speech/duration.ts';
+import type { Command, HeardReading } from '../../src/speech/heard.ts';
+import { hear } from '../../src/speech/vocabulary.ts';
+import { checkReading } from '../../src/track/check-reading.ts';
+import { speaker } from '../voice/speaker.ts';
+import { checkDone, explain, giveReading, judgeIdent, undoLastReading } from './actions.ts';
+import { mannerOf, type Deck } from './deck.ts';
+
+/** What came of a sentence: null when it was done, else why not, in words. */
+export type SentenceProblem = string | null;
+
+/** Does what a typed sentence says, through the same vocabulary as the voice. */
+export async function takeSentence(deck: Deck, sentence: string): Promise<SentenceProblem> {
+  const aircraft = deck.state.peek().plan?.aircraft;
+  const dotsFullScale = aircraft?.dotsFullScale ?? 5;
+  const heard = hear(sentence, { dotsFullScale });
+  if (heard.kind === 'rejected') return heard.reason;
+  if (heard.reading !== undefined) {
+    const problem = await takeReading(deck, heard.reading, heard.text);
+    if (problem !== null) return problem;
+  }
+  return heard.command === undefined ? null : obey(deck, heard.command);
+}
+
+async function takeReading(
+  deck: Deck,
+  reading: HeardReading,
+  text: string,
+): Promise<SentenceProblem> {
+  const fields = fieldsHeard(reading);
+  const aircraft = deck.state.peek().plan?.aircraft;
+  const shown = deck.draft.shown.peek();
+  if (aircraft !== undefined) {
+    const { courseSetDeg, flag } = { ...shown, ...fields };
+    const checked = checkReading({ atMs: 0, ...fields, courseSetDeg, flag }, aircraft);
+    if (!checked.ok) {
+      return checked.problem
+        .map(({ expected, got }) => `Expected ${expected}, not ${got}.`)
+        .join(' ');
+    }
+  }
+  const isRecorded = await giveReading(deck, fields, { via: 'typed', text });
+  return isRecorded ? null : deck.problem.peek();
+}
+
+/** A radial is read with the needle centred and FROM in the window. */
+function fieldsHeard({ radialDeg, ...rest }: HeardReading): ReadingFields {
+  if (radialDeg === undefined) return rest;
+  return { courseSetDeg: radialDeg, needleDots: 0, flag: 'from', ...rest };
+}
+
+async function obey(deck: Deck, command: Command): Promise<SentenceProblem> {
+  const { advice } = deck.state.peek();
+  switch (command) {
+    case 'ident-confirmed':
+      await judgeIdent(deck, 'confirmed');
+      return null;
+    case 'next-step':
+      await checkDone(deck);
+      return null;
+    case 'correction':
+      return (await undoLastReading(deck)) ? null : 'There is no reading to take back.';
+    case 'say-again':
+      speaker.sayAgain();
+      return null;
+    case 'how-far':
+    case 'which-way':
+    case 'why':
+      if (advice === null) return 'No answer yet: give a reading first.';
+      if (command === 'why') explain(deck);
+      else
+        speaker.say(command === 'how-far' ? howFarNow(deck) : wayWords(advice.whichWay), {
+          channel: 'answer',
+        });
+      return null;
+  }
+}
+
+function howFarNow(deck: Deck): string {
+  const howFar = deck.foresight.peek()?.howFar ?? deck.state.peek().advice?.howFar;
+  if (howFar?.toGoNm === null || howFar === undefined) return 'I cannot tell the distance yet.';
+  const miles = `${milesWords(howFar.toGoNm, mannerOf())} to go`;
+  return howFar.toGoS === null ? `${miles}.` : `${miles}, ${spokenDuration(howFar.toGoS)}.`;
+}

@@ -1,0 +1,27 @@
+import { effect } from '@preact/signals';
+import { callsDue } from '../../src/flight/calls-due.ts';
+import { speaker } from '../voice/speaker.ts';
+import { nowMs } from './clock.ts';
+import { mannerOf, type Deck } from './deck.ts';
+
+/** A page that slept says nothing late: it looks back no further than this. */
+const LOOK_BACK_MS = 5000;
+
+/** Speaks the call-outs between readings as their time comes, until the returned function is called. */
+export function speakTimedCalls(deck: Deck): () => void {
+  let beforeMs = nowMs.peek();
+  const said = new Set<string>();
+  return effect(() => {
+    const untilMs = nowMs.value;
+    const fromMs = Math.max(beforeMs, untilMs - LOOK_BACK_MS);
+    beforeMs = untilMs;
+    for (const call of callsDue(deck.state.peek(), fromMs, untilMs, mannerOf(), said)) {
+      said.add(call.key);
+      deck.lastCall.value = { text: call.say, atMs: call.atMs };
+      // A screen that only follows shows the call and stays silent.
+      if (!deck.isActing.peek()) continue;
+      const key = `${deck.store.id}/${call.key}`;
+      speaker.say(call.say, { channel: 'call', key, urgency: call.urgency, untilMs: call.untilMs });
+    }
+  });
+}
