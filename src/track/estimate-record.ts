@@ -1,9 +1,9 @@
 import type { Aircraft } from '../leg/leg.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
-import type { Wind } from '../wind/wind.ts';
 import type { Belief } from './belief.ts';
-import type { Alert } from './guidance.ts';
-import type { Reading } from './reading.ts';
+import type { Misfit } from './judge.ts';
+import type { Flag, Reading } from './reading.ts';
+import type { Scene } from './scene.ts';
 
 /** The headings that the pilot was told to fly: one now, another after a while. Magnetic, local. */
 export interface ToldPlan {
@@ -13,19 +13,54 @@ export interface ToldPlan {
   readonly thenHeadingDeg: number;
 }
 
-/** All that is needed to go on from where the readings have led so far: plain data. */
-export interface Estimate {
-  readonly leg: DatedLeg;
-  readonly aircraft: Aircraft;
-  readonly forecastWind: Wind | null;
-  /** In time order. */
-  readonly readings: readonly Reading[];
-  /** Null before anything is known. */
-  readonly belief: Belief | null;
-  /** Time of the last reading. */
+/** What stands when a leg begins: nothing but the forecast, or what another leg has left behind. */
+export interface LegStart {
+  /** Air and instruments; the place too where `isPlaced`. */
+  readonly belief: Belief;
+  readonly isPlaced: boolean;
   readonly atMs: number | null;
-  /** Heading held at the last reading, magnetic. */
   readonly headingDeg: number | null;
   readonly plan: ToldPlan | null;
-  readonly alerts: readonly Alert[];
+}
+
+/** Readings that do not fit: kept out until another one tells who is right. */
+export interface Doubt {
+  readonly misfit: Misfit;
+  readonly reading: Reading;
+  /** How many in a row did not fit what was believed. */
+  readonly count: number;
+  /** What would be believed if the readings in doubt are right. */
+  readonly otherwise: Belief;
+  /** How many readings in a row have since fitted that. */
+  readonly agreed: number;
+  /** Whether the DME has shown the same distance all the while, though it should not. */
+  readonly isDmeStill: boolean;
+}
+
+/** All that is needed to go on from where the readings have led so far: plain data. */
+export interface Estimate {
+  readonly scene: Scene;
+  readonly leg: DatedLeg;
+  readonly aircraft: Aircraft;
+  readonly start: LegStart;
+  /** In time order. */
+  readonly readings: readonly Reading[];
+  readonly belief: Belief;
+  /** False until the first reading (or what is carried over) tells where the aircraft is. */
+  readonly isPlaced: boolean;
+  /** Time of the last reading, or of what was carried over. */
+  readonly atMs: number | null;
+  /** Heading held then, magnetic. */
+  readonly headingDeg: number | null;
+  /** What the pilot was told after it. */
+  readonly plan: ToldPlan | null;
+  /** Readings of this leg that were taken in whole since the place was last started afresh. */
+  readonly takenIn: number;
+  readonly doubt: Doubt | null;
+  /** The place was started afresh from the last reading because nothing fitted. */
+  readonly isLost: boolean;
+  readonly flag: Flag | null;
+  readonly lastToAtMs: number | null;
+  /** On a `to` leg: the flag has turned to FROM at the station. */
+  readonly hasPassed: boolean;
 }

@@ -1,32 +1,53 @@
-import { turnDeg, wrap360 } from '../base/angle.ts';
+import { turnDeg } from '../base/angle.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
-import type { Estimate } from './estimate-record.ts';
-import type { Guidance } from './guidance.ts';
+import { alongLine } from './along-line.ts';
+import { wholeHeadingDeg } from './choose-plan.ts';
+import type { Estimate, ToldPlan } from './estimate-record.ts';
+import type { EstimateSeen, Guidance, WhichWay } from './guidance.ts';
+import { NOTHING_FAR, howFar } from './how-far.ts';
+import { nextReadingInS } from './next-reading.ts';
+import { phaseOf } from './phase.ts';
+import { nextQuestion } from './question.ts';
+import { sceneOf } from './scene.ts';
+import { seenOf } from './seen.ts';
+
+const NOTHING_SEEN: EstimateSeen = {
+  crossTrackNm: null,
+  crossTrackSdNm: null,
+  driftDeg: null,
+  wind: null,
+};
 
 /** How far, which way and what to ask next, from what the readings have shown so far. */
 export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
-  const last = estimate.readings.at(-1);
-  const headingDeg = Math.round(wrap360(leg.leg.courseDeg + 5 * (last?.needleDots ?? 0)));
-  const turn = turnDeg(estimate.headingDeg ?? headingDeg, headingDeg);
+  const scene = sceneOf(leg, estimate.aircraft);
+  const plan = estimate.plan ?? planWithoutPlace(estimate);
+  const nextS = nextReadingInS(estimate);
+  const { belief, isPlaced } = estimate;
   return {
-    phase: 'track',
-    howFar: {
-      toGoNm: last?.dmeNm ?? null,
-      toGoS: null,
-      groundSpeedKt: null,
-      sdNm: null,
-      sdS: null,
-      sdKt: null,
-    },
-    whichWay: {
-      turn: turn === 0 ? 'none' : turn > 0 ? 'right' : 'left',
-      turnDeg: Math.abs(turn),
-      headingDeg,
-      holdS: 60,
-      thenHeadingDeg: headingDeg,
-    },
-    seen: { crossTrackNm: null, crossTrackSdNm: null, driftDeg: null, wind: null },
-    nextQuestion: null,
-    nextReadingInS: 60,
+    phase: phaseOf(estimate),
+    howFar: isPlaced ? howFar(belief, scene, estimate.hasPassed) : NOTHING_FAR,
+    whichWay: whichWay(estimate, plan, nextS),
+    seen: isPlaced ? seenOf(belief, scene, plan.headingDeg) : NOTHING_SEEN,
+    nextQuestion: nextQuestion(estimate),
+    nextReadingInS: nextS,
+  };
+}
+
+/** Before the place is known: the heading along the course, corrected for the wind forecast at the station. */
+function planWithoutPlace({ belief, scene }: Estimate): ToldPlan {
+  const headingDeg = wholeHeadingDeg(alongLine(belief.mean, scene).lineHeadingDeg);
+  return { headingDeg, holdS: null, thenHeadingDeg: headingDeg };
+}
+
+function whichWay(estimate: Estimate, plan: ToldPlan, nextS: number): WhichWay {
+  const lastRead = estimate.readings.at(-1)?.headingDeg ?? estimate.headingDeg;
+  const turn = Math.round(turnDeg(lastRead ?? plan.headingDeg, plan.headingDeg));
+  return {
+    turn: turn === 0 ? 'none' : turn > 0 ? 'right' : 'left',
+    turnDeg: Math.abs(turn),
+    headingDeg: plan.headingDeg,
+    holdS: plan.holdS ?? nextS,
+    thenHeadingDeg: plan.thenHeadingDeg,
   };
 }

@@ -3,5 +3,5 @@ import type { Alert } from './guidance.ts';
 
 /** What does not fit in the readings so far; each alert names the one check that settles it. */
 export function alertsOf(estimate: Estimate): readonly Alert[] {
-  return estimate.alerts;
+  return estimate.doubt ? [{ kind: 'readings-disagree', ask: 'Please read the panel again.' }] : [];
 }

@@ -1,0 +1,108 @@
+import { turnDeg, wrap360 } from '../base/angle.ts';
+import { alongLine, lineSpeedKt } from './along-line.ts';
+import type { AlongLine } from './along-line.ts';
+import type { StateMean } from './belief.ts';
+import type { ToldPlan } from './estimate-record.ts';
+import { planCost } from './plan-cost.ts';
+import type { Candidate } from './plan-cost.ts';
+import type { Scene } from './scene.ts';
+
+/** Headings are told in steps of this. */
+const STEP_DEG = 5;
+/** When a second heading may begin, seconds after the reading. */
+const SECOND_AT_S = [20, 30, 45, 60, 80, 100] as const;
+/** A second heading needs at least this long before the next reading. */
+const SECOND_BEFORE_READING_S = 10;
+/** Near the station: this long before it, or within this many cone radii. */
+const LAST_STRETCH_S = 45;
+const NEAR_CONE_RADII = 1.2;
+/** Near the station the heading stays unless it is off by more than this. */
+const NEAR_STATION_SLACK_DEG = 3.75;
+
+/** The greatest angle to the wind-corrected heading at which the line is intercepted. */
+function greatestAngleDeg({ rangeNm, crossTrackNm }: AlongLine): number {
+  if (rangeNm < 2.5) return 10;
+  if (rangeNm < 6) return 20;
+  return Math.abs(crossTrackNm) > 3 && rangeNm > 10 ? 45 : 30;
+}
+
+/** A heading in whole degrees, 0 to 359. */
+export function wholeHeadingDeg(headingDeg: number): number {
+  return wrap360(Math.round(headingDeg));
+}
+
+function steppedHeadingDeg(headingDeg: number): number {
+  return wrap360(STEP_DEG * Math.round(headingDeg / STEP_DEG));
+}
+
+/** Whether the needle is no longer worth following: close to the station, or over it. */
+export function isNearStation(motion: AlongLine, scene: Scene): boolean {
+  const coneNm = NEAR_CONE_RADII * scene.coneRadiusNm;
+  if (!scene.isTo) return motion.rangeNm < coneNm;
+  const lastNm = (lineSpeedKt(motion) * LAST_STRETCH_S) / 3600;
+  return motion.rangeNm < Math.max(lastNm, coneNm);
+}
+
+/** The heading that keeps the line, in steps, unless the present one is close enough. */
+export function holdLine(motion: AlongLine, presentHeadingDeg: number): ToldPlan {
+  const off = Math.abs(turnDeg(presentHeadingDeg, motion.lineHeadingDeg));
+  const headingDeg =
+    off > NEAR_STATION_SLACK_DEG
+      ? steppedHeadingDeg(motion.lineHeadingDeg)
+      : wholeHeadingDeg(presentHeadingDeg);
+  return { headingDeg, holdS: null, thenHeadingDeg: headingDeg };
+}
+
+/**
+ * The headings to fly until the next reading, chosen by one cost from: staying on the present heading, any
+ * heading in steps of 5 degrees up to 45 from the wind-corrected one, each with or without a turn onto the
+ * line at some later time.
+ *
+ * Intercept, lead turn, dead band and holding time all come out of that cost. Close to the station and past it
+ * (`holdsLine`) the wind-corrected heading is held instead.
+ */
+export function choosePlan(
+  mean: StateMean,
+  scene: Scene,
+  presentHeadingDeg: number | null,
+  horizonS: number,
+  holdsLine: boolean,
+): ToldPlan {
+  const motion = alongLine(mean, scene);
+  const presentDeg = wholeHeadingDeg(presentHeadingDeg ?? motion.lineHeadingDeg);
+  if (holdsLine || isNearStation(motion, scene)) return holdLine(motion, presentDeg);
+  const onLineDeg = steppedHeadingDeg(motion.lineHeadingDeg);
+  const greatestDeg = greatestAngleDeg(motion) + STEP_DEG / 2;
+  const headings = [presentDeg];
+  for (let off = -45; off <= 45; off += STEP_DEG) headings.push(wrap360(onLineDeg + off));
+  let best: Candidate | null = null;
+  let leastCost = Infinity;
+  for (const headingDeg of headings) {
+    if (Math.abs(turnDeg(motion.lineHeadingDeg, headingDeg)) > greatestDeg) continue;
+    for (const candidate of waysOn(headingDeg, onLineDeg, horizonS)) {
+      const cost = planCost(motion, presentDeg, candidate, horizonS);
+      if (cost < leastCost) {
+        leastCost = cost;
+        best = candidate;
+      }
+    }
+  }
+  const chosen = best ?? { headingDeg: onLineDeg, second: null };
+  return {
+    headingDeg: chosen.headingDeg,
+    holdS: chosen.second?.atS ?? null,
+    thenHeadingDeg: chosen.second?.headingDeg ?? chosen.headingDeg,
+  };
+}
+
+/** A heading alone, and with each later turn onto the line. */
+function waysOn(headingDeg: number, onLineDeg: number, horizonS: number): Candidate[] {
+  const ways: Candidate[] = [{ headingDeg, second: null }];
+  if (headingDeg === onLineDeg) return ways;
+  for (const atS of SECOND_AT_S) {
+    if (atS < horizonS - SECOND_BEFORE_READING_S) {
+      ways.push({ headingDeg, second: { atS, headingDeg: onLineDeg } });
+    }
+  }
+  return ways;
+}

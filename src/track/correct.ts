@@ -1,0 +1,38 @@
+import type { Belief } from './belief.ts';
+import { dot, lessOuter, timesVector } from './matrix.ts';
+import { meanOf, vectorOf } from './mean-vector.ts';
+import { clampLnRange } from './motion.ts';
+
+/** What one number that was read says about the state. */
+export interface Correction {
+  /** Derivative of the number by the state. */
+  readonly slope: readonly number[];
+  /** Read minus expected, in the number's own unit. */
+  readonly surprise: number;
+  /** Variance of the surprise: what the state leaves open, plus the reading's own error. */
+  readonly variance: number;
+  /** How much of that variance is left after the reading; 0 for an ordinary reading. */
+  readonly varianceLeft: number;
+}
+
+/** Variance of a number that has this slope by the state. */
+export function varianceAlong(belief: Belief, slope: readonly number[]): number {
+  return Math.max(0, dot(slope, timesVector(belief.covariance, slope)));
+}
+
+/**
+ * The belief after one number was read (sequential scalar update).
+ *
+ * *Source:* Bar-Shalom, Li, Kirubarajan, 2001, section 5.2, for one number at a time; `varianceLeft` makes it
+ * the moment-matched update for a reading that only bounds the number.
+ */
+export function correct(belief: Belief, correction: Correction): Belief {
+  const { slope, surprise, variance, varianceLeft } = correction;
+  const gain = timesVector(belief.covariance, slope).map((each) => each / variance);
+  const vector = vectorOf(belief.mean).map((each, index) => each + (gain[index] ?? 0) * surprise);
+  const mean = meanOf(vector);
+  return {
+    mean: { ...mean, lnRange: clampLnRange(mean.lnRange) },
+    covariance: lessOuter(belief.covariance, gain, variance - varianceLeft),
+  };
+}

@@ -1,0 +1,79 @@
+import { cosDeg, sinDeg } from '../base/angle.ts';
+import { S_PER_H } from '../base/units.ts';
+import { alongLine, lineSpeedKt } from './along-line.ts';
+import type { AlongLine } from './along-line.ts';
+import type { Belief } from './belief.ts';
+import { varianceAlong } from './correct.ts';
+import { lineDegTrue } from './deviation.ts';
+import type { HowFar } from './guidance.ts';
+import { lnRangeSd } from './place.ts';
+import type { Scene } from './scene.ts';
+import { WIND_WANDER_KT2_PER_S } from './tuning.ts';
+
+/** A distance less certain than this part of the range is not told. */
+const GREATEST_RANGE_SD = 0.35;
+/** A groundspeed less certain than this is not told, nor a time that rests on it. */
+const GREATEST_SPEED_SD_KT = 11;
+/** A time less certain than this part of itself (and 20 s) is not told. */
+const GREATEST_TIME_SD = 0.3;
+const SHORT_TIME_S = 20;
+/** Measured over predicted spread of the time to go in simulation (docs/method.md). */
+const TIME_SD_INFLATION = 1.15;
+
+/** Nothing is known of the distance. */
+export const NOTHING_FAR: HowFar = {
+  toGoNm: null,
+  toGoS: null,
+  groundSpeedKt: null,
+  sdNm: null,
+  sdS: null,
+  sdKt: null,
+};
+
+/** Derivative of the groundspeed along the line by the state. */
+function speedSlope(motion: AlongLine, lineDeg: number): readonly number[] {
+  const { trueAirspeedKt, windAcrossKt } = motion;
+  const along = Math.sqrt(Math.max(1, trueAirspeedKt ** 2 - windAcrossKt ** 2));
+  const byAcross = -windAcrossKt / along;
+  const east = sinDeg(lineDeg) + byAcross * cosDeg(lineDeg);
+  const north = cosDeg(lineDeg) - byAcross * sinDeg(lineDeg);
+  return [0, 0, east, north, 0, trueAirspeedKt / along, 0];
+}
+
+/**
+ * Distance, time and speed to the end of the leg, each with its standard deviation; null where the readings
+ * do not show it.
+ *
+ * Distance over ground: to the station, or to the range at which the leg ends. Time: at the groundspeed along
+ * the line in the estimated wind; its spread takes in the wind still to come. `hasPassed`: nothing to go.
+ */
+export function howFar(belief: Belief, scene: Scene, hasPassed: boolean): HowFar {
+  const motion = alongLine(belief.mean, scene);
+  const lineDeg = lineDegTrue(belief.mean, scene);
+  const speedKt = lineSpeedKt(motion);
+  const slope = speedSlope(motion, lineDeg);
+  const sdKt = Math.sqrt(varianceAlong(belief, slope));
+  const speed =
+    sdKt <= GREATEST_SPEED_SD_KT
+      ? { groundSpeedKt: speedKt, sdKt }
+      : { groundSpeedKt: null, sdKt: null };
+  if (scene.endGroundNm === null) return { ...NOTHING_FAR, ...speed };
+  if (scene.isTo && scene.endGroundNm === 0 && hasPassed) {
+    return { ...NOTHING_FAR, ...speed, toGoNm: 0, toGoS: 0 };
+  }
+  const rangeSd = lnRangeSd(belief);
+  if (rangeSd > GREATEST_RANGE_SD && rangeSd * motion.rangeNm > 1)
+    return { ...NOTHING_FAR, ...speed };
+  const left = scene.isTo ? motion.rangeNm - scene.endGroundNm : scene.endGroundNm - motion.rangeNm;
+  const toGoNm = Math.max(0, left);
+  const distance = { toGoNm, sdNm: rangeSd * motion.rangeNm };
+  if (speed.groundSpeedKt === null) return { ...NOTHING_FAR, ...distance };
+  const perS = S_PER_H / speedKt;
+  const toGoS = toGoNm * perS;
+  const timeSlope = slope.map((each) => (-toGoS / speedKt) * each);
+  timeSlope[0] = (scene.isTo ? 1 : -1) * motion.rangeNm * perS;
+  const windToCome = ((toGoS / speedKt) ** 2 * WIND_WANDER_KT2_PER_S * toGoS) / 3;
+  const sdS = TIME_SD_INFLATION * Math.sqrt(varianceAlong(belief, timeSlope) + windToCome);
+  const isTold = sdS <= Math.max(SHORT_TIME_S, GREATEST_TIME_SD * toGoS);
+  return { ...distance, ...speed, toGoS: isTold ? toGoS : null, sdS: isTold ? sdS : null };
+}

@@ -1,0 +1,74 @@
+import { RAD_PER_DEG, cosDeg, sinDeg } from '../base/angle.ts';
+import { MS_PER_S, S_PER_H } from '../base/units.ts';
+import type { Belief } from './belief.ts';
+import { lineDegTrue, pastAbeamDeg } from './deviation.ts';
+import { isFlagContradicting } from './judge.ts';
+import { lnRangeSd } from './place.ts';
+import type { Reading } from './reading.ts';
+import type { Scene } from './scene.ts';
+import { withPlace } from './start-belief.ts';
+
+/** A range better known than this (relative) needs no help from the flag. */
+const RANGE_KNOWN_SD = 0.15;
+/** Half a plane: an OBS setting within this of the course speaks of passing the station on the course. */
+const ALONG_COURSE_DEG = 60;
+
+/** Speed over the ground along the leg if its line is followed, knots; never below 30. */
+export function speedAlongKt(belief: Belief, scene: Scene): number {
+  const { mean } = belief;
+  const line = lineDegTrue(mean, scene);
+  const across = mean.windEastKt * cosDeg(line) - mean.windNorthKt * sinDeg(line);
+  const along = mean.windEastKt * sinDeg(line) + mean.windNorthKt * cosDeg(line);
+  const speed = scene.trueAirspeedKt + mean.airspeedErrorKt;
+  return Math.max(30, Math.sqrt(Math.max(0, speed ** 2 - across ** 2)) + along);
+}
+
+/** Whether the OBS is set nearly to the course, so that its flag speaks of passing the station. */
+export function isAlongCourse(scene: Scene, reading: Reading): boolean {
+  return (
+    Math.cos((reading.courseSetDeg - scene.courseDeg) * RAD_PER_DEG) >
+    Math.cos(ALONG_COURSE_DEG * RAD_PER_DEG)
+  );
+}
+
+/**
+ * The belief put right by what the flag tells about passing the station, on a leg to it, where the range is
+ * poorly known; null where the flag adds nothing or speaks of something else.
+ *
+ * First FROM after TO: somewhere between half a minute and the whole interval past the station, on the
+ * course. Still TO though believed past: just before the station. `lastToAtMs`: when TO was last seen.
+ */
+export function afterPassage(
+  belief: Belief,
+  scene: Scene,
+  reading: Reading,
+  lastToAtMs: number | null,
+): Belief | null {
+  if (!scene.isTo || lastToAtMs === null || lnRangeSd(belief) <= RANGE_KNOWN_SD) return null;
+  if (!isAlongCourse(scene, reading)) return null;
+  const sinceToS = (reading.atMs - lastToAtMs) / MS_PER_S;
+  const flownNm = (speedAlongKt(belief, scene) * sinceToS) / S_PER_H;
+  const line = lineDegTrue(belief.mean, scene) * RAD_PER_DEG;
+  if (reading.flag === 'from' && isWithinReach(belief, scene, flownNm)) {
+    return withPlace(
+      belief,
+      { lnRange: Math.log(Math.max(0.3, flownNm / 2)), bearingRad: line },
+      { lnRange: 0.5, bearingDeg: 15 },
+    );
+  }
+  const isBelievedPast = pastAbeamDeg(belief.mean, scene, reading.courseSetDeg) > 0;
+  if (reading.flag === 'to' && isBelievedPast && isFlagContradicting(belief, scene, reading)) {
+    return withPlace(
+      belief,
+      { lnRange: Math.log(Math.max(0.3, 0.7 * flownNm)), bearingRad: line + Math.PI },
+      { lnRange: 0.6, bearingDeg: 15 },
+    );
+  }
+  return null;
+}
+
+/** Whether the station can have been reached since TO was last seen. */
+function isWithinReach(belief: Belief, scene: Scene, flownNm: number): boolean {
+  const leastNm = Math.exp(belief.mean.lnRange - 3 * lnRangeSd(belief));
+  return leastNm < flownNm + scene.coneRadiusNm + 1;
+}

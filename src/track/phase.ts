@@ -1,0 +1,57 @@
+import { DEG_PER_RAD } from '../base/angle.ts';
+import { alongLine, lineSpeedKt } from './along-line.ts';
+import type { StateMean } from './belief.ts';
+import { isNearStation } from './choose-plan.ts';
+import type { Estimate } from './estimate-record.ts';
+import type { Phase } from './guidance.ts';
+import { bearingSdDeg } from './place.ts';
+import type { Scene } from './scene.ts';
+
+/** Off the line by more than this, the leg is still (or again) being intercepted. */
+const OFF_LINE_DEG = 3;
+/** Nearer than this in NM it is not, whatever the angle. */
+const OFF_LINE_NM = 0.15;
+/** The end of a leg that does not end over a station comes near. */
+const ARRIVING_NM = 2;
+const ARRIVING_S = 60;
+/** A bearing less certain than this is no picture. */
+const GREATEST_BEARING_SD_DEG = 50;
+
+function isArriving(mean: StateMean, scene: Scene): boolean {
+  const { endGroundNm } = scene;
+  if (endGroundNm === null || (scene.isTo && endGroundNm === 0)) return false;
+  const motion = alongLine(mean, scene);
+  const left = scene.isTo ? motion.rangeNm - endGroundNm : endGroundNm - motion.rangeNm;
+  return left < Math.max(ARRIVING_NM, (lineSpeedKt(motion) * ARRIVING_S) / 3600);
+}
+
+/**
+ * Where on the leg the aircraft seems to be.
+ *
+ * - `lost`: nothing fits, the place was just started afresh; or the bearing is not known to 50 degrees.
+ * - `passage`: the flag is OFF in the cone, or has turned to FROM on a leg to the station.
+ * - `near-station`: in the last 45 s to the station, or within 1.2 cone radii: the wind-corrected heading is
+ *   held, the needle ignored.
+ * - `arriving`: less than 2 NM or a minute to an end that is not over the station.
+ * - `intercept`: more than 3 degrees (and 0.15 NM) off the line.
+ * - `track`: on the line of a leg to the station; `outbound`: on the line of a leg from it.
+ */
+export function phaseOf(estimate: Estimate): Phase {
+  const { belief, scene } = estimate;
+  if (!estimate.isPlaced) return 'intercept';
+  if (estimate.hasPassed) return 'passage';
+  const motion = alongLine(belief.mean, scene);
+  const isNear = isNearStation(motion, scene);
+  if (estimate.flag === 'off' && isNear) return 'passage';
+  if (estimate.isLost) return 'lost';
+  if (isNear) return 'near-station';
+  if (bearingSdDeg(belief) > GREATEST_BEARING_SD_DEG) return 'lost';
+  if (isArriving(belief.mean, scene)) return 'arriving';
+  const offDeg = Math.abs(Math.asin(clampUnit(motion.crossTrackNm / motion.rangeNm))) * DEG_PER_RAD;
+  if (offDeg > OFF_LINE_DEG && Math.abs(motion.crossTrackNm) > OFF_LINE_NM) return 'intercept';
+  return scene.isTo ? 'track' : 'outbound';
+}
+
+function clampUnit(value: number): number {
+  return Math.min(1, Math.max(-1, value));
+}

@@ -1,0 +1,40 @@
+import type { Estimate } from './estimate-record.ts';
+import type { Question } from './guidance.ts';
+import { isSaturated } from './update-needle.ts';
+import { bearingSdDeg } from './place.ts';
+
+/** Bearing less certain than this: the radial itself is worth asking for. */
+const BEARING_UNKNOWN_SD_DEG = 6;
+/** Every so many readings the OBS is turned a little to prove that the needle is alive. */
+const OBS_TEST_EVERY = 3;
+/** An OBS setting this far off the course was meant as that test. */
+const OBS_TEST_LEAST_DEG = 1.5;
+/** So many readings in a row without a part of the panel: ask for it. */
+const MISSED_READINGS = 2;
+
+/** The reading that would help most next, or null when nothing is missing. */
+export function nextQuestion(estimate: Estimate): Question | null {
+  const { readings, scene } = estimate;
+  const last = readings.at(-1);
+  if (!last || estimate.isLost) return 'centre-needle-from';
+  if (estimate.doubt) return 'repeat-reading';
+  if (estimate.flag === 'off') return null;
+  const needle = last.needleDots;
+  const recent = readings.slice(-MISSED_READINGS);
+  if (needle === undefined) return 'read-needle';
+  if (isSaturated(needle, scene) && bearingSdDeg(estimate.belief) > BEARING_UNKNOWN_SD_DEG) {
+    return 'centre-needle-from';
+  }
+  if (readings.length >= MISSED_READINGS && recent.every((each) => each.headingDeg === undefined)) {
+    return 'read-heading';
+  }
+  if (scene.dme && recent.every((each) => each.dmeNm === undefined)) return 'read-dme';
+  return isObsTestDue(estimate) ? 'turn-obs-three-left' : null;
+}
+
+function isObsTestDue({ readings, scene, hasPassed }: Estimate): boolean {
+  if (hasPassed || readings.length < OBS_TEST_EVERY) return false;
+  return readings
+    .slice(1 - OBS_TEST_EVERY)
+    .every((each) => Math.abs(each.courseSetDeg - scene.courseDeg) < OBS_TEST_LEAST_DEG);
+}
