@@ -4,10 +4,10 @@ import type { FlightState } from './state.ts';
 
 /**
  * What the panel should show at a moment, if the standing answer is being flown; the page fills it in
- * before the pilot reads. Null before anything is known of the leg, and after the flight is over.
+ * before the pilot reads. Null before anything tells where the aircraft is, and after the flight is over.
  */
 export function expectedAt(state: FlightState, atMs: number): Foresight | null {
   const { estimate, finishedAtMs } = state;
-  if (estimate === null || finishedAtMs !== null || state.advice === null) return null;
+  if (estimate?.isPlaced !== true || finishedAtMs !== null) return null;
   return foresee(estimate, estimate.leg, atMs);
 }

@@ -29,8 +29,6 @@ export interface Flown {
   /** As read last on this leg; null: not yet. */
   readonly flag: Flag | null;
   readonly courseSetDeg: number | null;
-  /** The flag has shown TO on this leg. */
-  readonly hasSeenTo: boolean;
   /** The last reading was the passage that began this leg. */
   readonly hasJustPassed: boolean;
   readonly advice: Advice | null;
@@ -50,7 +48,6 @@ export const NOTHING_FLOWN: Flown = {
   carried: null,
   flag: null,
   courseSetDeg: null,
-  hasSeenTo: false,
   hasJustPassed: false,
   advice: null,
   readings: null,
@@ -105,7 +102,6 @@ export function onLeg(flown: Flown, legIndex: number, atMs: number): Flown {
     estimate,
     flag: null,
     courseSetDeg: null,
-    hasSeenTo: false,
     hasJustPassed: false,
     advice: null,
   };

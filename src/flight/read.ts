@@ -2,7 +2,6 @@ import type { FieldProblem } from '../base/result.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
 import { addReading } from '../track/estimate.ts';
-import { guide } from '../track/guide.ts';
 import type { Reading } from '../track/reading.ts';
 import type { ReadingEvent, ReadingFields } from './event.ts';
 import { answerOf, freshEstimate, legOf, onLeg, withLeg } from './flown.ts';
@@ -95,7 +94,6 @@ function counted(flown: Flown, reading: Reading, manner: Manner): Flown {
     estimate: addReading(known, reading),
     flag: isOwn ? reading.flag : flown.flag,
     courseSetDeg: isOwn ? reading.courseSetDeg : flown.courseSetDeg,
-    hasSeenTo: flown.hasSeenTo || (isOwn && reading.flag === 'to'),
     hasJustPassed: false,
   };
   const started =
@@ -106,17 +104,13 @@ function counted(flown: Flown, reading: Reading, manner: Manner): Flown {
   return { ...after, advice: answerOf(after, manner, flown.advice ?? undefined) };
 }
 
-/** The first FROM after TO on a leg that ends over its station, near it as the track says. */
-function isPassage(flown: Flown, reading: Reading): boolean {
-  const { dated, estimate, legIndex } = flown;
-  if (dated === null || estimate === null || reading.station !== undefined) return false;
+/** Whether this reading is the first that shows the station behind, on a leg that ends over it. */
+function isPassage({ dated, estimate, legs, legIndex }: Flown, reading: Reading): boolean {
   return (
-    dated.leg.direction === 'to' &&
-    dated.endGroundNm === 0 &&
-    flown.legs[legIndex]?.passageAtMs === null &&
-    flown.hasSeenTo &&
+    dated?.endGroundNm === 0 &&
+    estimate?.hasPassed === true &&
     reading.flag === 'from' &&
-    guide(estimate, dated).phase === 'passage'
+    legs[legIndex]?.passageAtMs === null
   );
 }
 

@@ -84,7 +84,6 @@ function movedOnto(flown: Flown, plan: PlanEvent): Flown {
       flown.dated === null || carried === null ? null : freshEstimate(plan, flown.dated, carried),
     flag: null,
     courseSetDeg: null,
-    hasSeenTo: false,
     hasJustPassed: false,
   };
 }

@@ -1,6 +1,5 @@
 import type { DatedLeg } from '../leg/leg-frame.ts';
-import { spokenDuration } from '../speech/numbers.ts';
-import { spokenDistance } from '../speech/numbers.ts';
+import { spokenDistance, spokenDuration } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { Alert, AlertKind, Guidance, HowFar } from '../track/guidance.ts';
 import type { Advice } from './advice.ts';

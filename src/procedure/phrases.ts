@@ -1,6 +1,11 @@
 import { wrap360 } from '../base/angle.ts';
-import { digits, spokenAngle, spokenBearing, spokenDistance } from '../speech/numbers.ts';
-import { spokenDuration } from '../speech/numbers.ts';
+import {
+  digits,
+  spokenAngle,
+  spokenBearing,
+  spokenDistance,
+  spokenDuration,
+} from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { Question, WhichWay, WindSeen } from '../track/guidance.ts';
 

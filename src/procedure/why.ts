@@ -1,5 +1,11 @@
-import { digits, spokenAngle, spokenBearing } from '../speech/numbers.ts';
-import { spokenDuration } from '../speech/numbers.ts';
+import {
+  digits,
+  spokenAngle,
+  spokenBearing,
+  spokenDuration,
+  spokenMiles,
+} from '../speech/numbers.ts';
+import type { Manner } from '../speech/numbers.ts';
 import type { Aircraft } from '../leg/leg.ts';
 import type { AlertKind } from '../track/guidance.ts';
 import type { Reading } from '../track/reading.ts';
@@ -82,8 +88,13 @@ function placeReason(context: WhyContext): string | null {
   if (full !== null) return full;
   if (Math.round(dots * 2) === 0) return 'The needle is centred: you are on the radial.';
   if (off === null) return `The needle is ${dotsWords(dots)}.`;
-  const where = reading?.dmeNm === undefined ? '' : ` at ${milesWords(reading.dmeNm, manner)}`;
+  const where = reading?.dmeNm === undefined ? '' : ` at ${rangeWords(reading.dmeNm, manner)}`;
   return `${capital(dotsWords(dots))} is ${offCourseWords(off, manner)}${where}.`;
+}
+
+/** Whole miles from three on: a reason needs no tenths. */
+function rangeWords(dmeNm: number, manner: Manner): string {
+  return dmeNm < 3 ? milesWords(dmeNm, manner) : spokenMiles(dmeNm);
 }
 
 /** The reading, if its needle shows the distance from the leg: its own station, course and a live flag. */
@@ -99,7 +110,7 @@ function fullScaleWords(dots: number, { dotsFullScale, degreesPerDot }: Aircraft
   return `Full scale ${dots < 0 ? 'left' : 'right'} is ${full} or more.`;
 }
 
-function placeOnly(off: number, manner: WhyContext['manner']): string {
+function placeOnly(off: number, manner: Manner): string {
   if (Math.abs(off) < 0.05) return 'You are on the radial.';
   return `You are ${offCourseWords(off, manner)} ${off > 0 ? 'right' : 'left'} of course.`;
 }

@@ -1,0 +1,243 @@
+import { describe, expect, it } from 'vitest';
+import { sayOf } from '../../src/procedure/answer.ts';
+import type { AnswerContext } from '../../src/procedure/answer.ts';
+import type { Advice } from '../../src/procedure/advice.ts';
+import type { Alert, AlertKind, Guidance, Phase } from '../../src/track/guidance.ts';
+import { INBOUND, OUTBOUND, QEV, dated, guidance } from './ocean-legs.ts';
+
+const DECIMAL = { decimalWord: 'decimal' } as const;
+
+function say(changes: Partial<Guidance> = {}, more: Partial<AnswerContext> = {}): string {
+  return sayOf({
+    leg: dated(INBOUND),
+    guidance: guidance(changes),
+    alerts: [],
+    readingCount: 3,
+    manner: DECIMAL,
+    ...more,
+  });
+}
+
+const STILL = {
+  turn: 'none',
+  turnDeg: 0,
+  headingDeg: 112,
+  holdS: 90,
+  thenHeadingDeg: 112,
+} as const;
+const NOTHING_FAR = {
+  toGoNm: null,
+  toGoS: null,
+  groundSpeedKt: null,
+  sdNm: null,
+  sdS: null,
+  sdKt: null,
+} as const;
+const NO_WIND = { crossTrackNm: 0.1, crossTrackSdNm: 0.1, driftDeg: null, wind: null } as const;
+
+function adviceWith(changes: Partial<Guidance>): Advice {
+  const { phase, howFar, whichWay, seen, nextReadingInS } = guidance(changes);
+  const words = { alerts: [], say: '', why: '' };
+  return { phase, howFar, whichWay, estimate: seen, nextReadingInS, ...words };
+}
+
+describe('the answer in words', () => {
+  it('says turn, heading, how long, how far and the wind, in this order', () => {
+    expect(say()).toBe(
+      'Turn left one five degrees, heading zero niner seven. ' +
+        'Hold one minute one five seconds, then heading one zero eight. ' +
+        'One one decimal one miles to go, six minutes four zero seconds. ' +
+        'Wind three four zero, one five knots, give or take six.',
+    );
+  });
+
+  it('says point where the pilot says point', () => {
+    expect(say({}, { manner: { decimalWord: 'point' } })).toContain('One one point one miles');
+  });
+
+  it('calls north three six zero, as heading and as wind', () => {
+    const words = say({
+      whichWay: { ...STILL, headingDeg: 359.8, thenHeadingDeg: 359.8 },
+      seen: { ...guidance().seen, wind: { fromDegMag: 2, speedKt: 20, sdKt: 4 } },
+    });
+    expect(words).toContain('Hold heading three six zero.');
+    expect(words).toContain('Wind three six zero, two zero knots');
+    expect(words).not.toContain('zero zero zero');
+  });
+
+  it('has nothing turned for a degree or two', () => {
+    const words = say({ whichWay: { ...STILL, turn: 'right', turnDeg: 2 } });
+    expect(words).toMatch(/^Hold heading one one two\./);
+  });
+
+  it('puts the second heading into one sentence when the first is being held', () => {
+    const words = say({ whichWay: { ...STILL, holdS: 45, thenHeadingDeg: 118 } });
+    expect(words).toMatch(
+      /^Hold heading one one two, four five seconds, then heading one one eight\./,
+    );
+  });
+
+  it('says one mile for a mile', () => {
+    expect(say({ howFar: { ...guidance().howFar, toGoNm: 1.02 } })).toContain('One mile to go');
+  });
+
+  it('leaves the time out where it is unknown', () => {
+    const words = say({ howFar: { ...guidance().howFar, toGoS: null } });
+    expect(words).toContain('One one decimal one miles to go.');
+  });
+
+  it('admits that it cannot tell the distance and the wind', () => {
+    const words = say({ howFar: NOTHING_FAR, seen: NO_WIND });
+    expect(words).toContain('I cannot tell the distance yet.');
+    expect(words).toContain('I cannot tell the wind yet.');
+  });
+
+  it('says nothing of a distance to go where the leg has no end', () => {
+    const endless = { station: QEV, direction: 'from', courseDeg: 140, altitudeFt: 4500 } as const;
+    const words = say({ phase: 'outbound', howFar: NOTHING_FAR }, { leg: dated(endless) });
+    expect(words).not.toMatch(/distance|to go/);
+  });
+
+  it('says how sure the distance is only when that matters', () => {
+    expect(say()).not.toContain('Distance give');
+    const unsure = say({ howFar: { ...guidance().howFar, sdNm: 1.2 } });
+    expect(unsure).toContain('Distance give or take one decimal two miles.');
+  });
+
+  it('calls a wind light when it cannot have a direction', () => {
+    const light = { fromDegMag: 100, speedKt: 4, sdKt: 6 };
+    const words = say({ seen: { ...guidance().seen, wind: light } });
+    expect(words).toContain('Wind light, give or take six knots.');
+    expect(words).not.toContain('one zero zero');
+  });
+
+  it('ends with the reading that is needed most', () => {
+    expect(say({ nextQuestion: 'read-dme' })).toMatch(/Read the D M E\.$/);
+  });
+});
+
+describe('what has not changed since the answer before', () => {
+  it('is not said again of the wind', () => {
+    expect(say({}, { previous: adviceWith({}) })).not.toContain('Wind');
+    expect(say({ seen: NO_WIND }, { previous: adviceWith({ seen: NO_WIND }) })).not.toContain(
+      'wind',
+    );
+  });
+
+  it('is said again when it has changed', () => {
+    const wind = { fromDegMag: 338, speedKt: 25, sdKt: 6 };
+    const previous = adviceWith({ seen: { ...guidance().seen, wind } });
+    expect(say({}, { previous })).toContain('Wind three four zero');
+  });
+
+  it('is said when the phase before did not speak of it', () => {
+    expect(say({}, { previous: adviceWith({ phase: 'near-station' }) })).toContain('Wind');
+  });
+
+  it('never leaves out the heading or the distance', () => {
+    const words = say({}, { previous: adviceWith({}) });
+    expect(words).toContain('heading zero niner seven');
+    expect(words).toContain('miles to go');
+  });
+});
+
+describe('each phase in its own words', () => {
+  it('near the station gives the seconds and takes the eyes off the needle', () => {
+    const howFar = { ...guidance().howFar, toGoS: 40 };
+    expect(say({ phase: 'near-station', whichWay: STILL, howFar })).toBe(
+      'Station in four zero seconds. Hold heading one one two. Ignore the needle.',
+    );
+  });
+
+  it('near the station without a known time invents none', () => {
+    const words = say({ phase: 'near-station', whichWay: STILL, howFar: NOTHING_FAR });
+    expect(words).toBe('Near the station. Hold heading one one two. Ignore the needle.');
+  });
+
+  it('overhead calls the passage', () => {
+    expect(say({ phase: 'passage', whichWay: STILL })).toBe(
+      'Station passage. Hold heading one one two.',
+    );
+  });
+
+  it('arriving says what the DME will read there', () => {
+    const words = say(
+      { phase: 'arriving', howFar: { ...guidance().howFar, toGoNm: 1.8, toGoS: 65 } },
+      { leg: dated(OUTBOUND) },
+    );
+    expect(words).toContain('One decimal eight miles to go, one minute five seconds.');
+    expect(words).toContain('D M E will read one four decimal zero.');
+    expect(words).not.toContain('Wind');
+  });
+
+  it('lost says so and asks for the one reading that finds the place', () => {
+    expect(say({ phase: 'lost', whichWay: STILL, nextQuestion: 'centre-needle-from' })).toBe(
+      'I have lost the picture. Hold heading one one two. ' +
+        'Centre the needle with FROM and read the O B S.',
+    );
+  });
+
+  it('before any reading does not pretend that something was lost', () => {
+    const words = say({ phase: 'lost', whichWay: STILL }, { readingCount: 0 });
+    expect(words).toMatch(/^No picture yet\./);
+    expect(words).toMatch(/Centre the needle with FROM and read the O B S\.$/);
+  });
+});
+
+describe('alerts in the answer', () => {
+  const alert = (kind: AlertKind): Alert => ({ kind, ask: `Check for ${kind}.` });
+
+  it.each([
+    'flag-off',
+    'reverse-sensing',
+    'wrong-station',
+    'readings-disagree',
+    'needle-not-moving',
+    'heading-indicator-disagrees',
+  ] as const)('puts the check for %s before the turn', (kind) => {
+    expect(say({}, { alerts: [alert(kind)] })).toMatch(
+      new RegExp(`^Check for ${kind}\\. Turn left`),
+    );
+  });
+
+  it.each(['dme-not-moving', 'dme-disagrees', 'outside-reception'] as const)(
+    'puts the check for %s after the turn',
+    (kind) => {
+      expect(say({}, { alerts: [alert(kind)] })).toMatch(
+        new RegExp(`^Turn left.*Check for ${kind}`),
+      );
+    },
+  );
+
+  it('asks one thing at a time', () => {
+    const words = say({ nextQuestion: 'read-dme' }, { alerts: [alert('wrong-station')] });
+    expect(words).not.toContain('Read the D M E');
+  });
+
+  it('says ident not confirmed last, also when nothing else has changed', () => {
+    const alerts = [alert('ident-not-confirmed')];
+    expect(say({}, { alerts, previous: adviceWith({}) })).toMatch(/Ident not confirmed\.$/);
+  });
+});
+
+describe('what a voice can read out', () => {
+  const phases: readonly Phase[] = [
+    'intercept',
+    'track',
+    'near-station',
+    'passage',
+    'outbound',
+    'arriving',
+    'lost',
+  ];
+
+  it.each(phases)(
+    'has neither a figure nor an abbreviation that is read as a word in %s',
+    (phase) => {
+      const words = say({ phase, nextQuestion: 'read-dme' }, { leg: dated(OUTBOUND) });
+      expect(words).not.toMatch(/[0-9]/);
+      expect(words).not.toMatch(/\b(DME|OBS|NM|kt|VOR)\b/);
+      expect(words).not.toMatch(/undefined|null|NaN/);
+    },
+  );
+});

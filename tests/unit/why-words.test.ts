@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { whyOf } from '../../src/procedure/why.ts';
+import type { WhyContext } from '../../src/procedure/why.ts';
+import type { Alert, AlertKind, Guidance, Phase } from '../../src/track/guidance.ts';
+import type { Reading } from '../../src/track/reading.ts';
+import { AIRCRAFT, INBOUND, QEV, XUN, dated, guidance } from './ocean-legs.ts';
+
+const READ: Reading = { atMs: 0, courseSetDeg: 112, needleDots: -2, flag: 'to', dmeNm: 10 };
+
+const ON_COURSE = {
+  turn: 'none',
+  turnDeg: 0,
+  headingDeg: 55,
+  holdS: 90,
+  thenHeadingDeg: 55,
+} as const;
+
+function why(changes: Partial<Guidance> = {}, more: Partial<WhyContext> = {}): string {
+  return whyOf({
+    leg: dated(INBOUND),
+    guidance: guidance(changes),
+    alerts: [],
+    readingCount: 3,
+    manner: { decimalWord: 'decimal' },
+    aircraft: AIRCRAFT,
+    reading: READ,
+    ...more,
+  });
+}
+
+describe('why', () => {
+  it('tells the needle as a distance, and the wind as the reason for the heading', () => {
+    // Four degrees at ten miles are 0.70 NM (1-in-60: 0.67).
+    const seen = {
+      crossTrackNm: 0.7,
+      crossTrackSdNm: 0.1,
+      driftDeg: 5,
+      wind: { fromDegMag: 320, speedKt: 20, sdKt: 5 },
+    };
+    expect(why({ whichWay: ON_COURSE, seen })).toBe(
+      'Two dots left is seven tenths of a mile at one zero miles. ' +
+        'The wind is from the north-west, about two zero knots, ' +
+        'so zero five five keeps you on it.',
+    );
+  });
+
+  it('explains both headings of an intercept', () => {
+    expect(why()).toContain(
+      'so zero niner seven brings you back in one minute one five seconds ' +
+        'and one zero eight keeps you on it.',
+    );
+  });
+
+  it('says full scale without claiming to know how far off that is', () => {
+    const words = why({}, { reading: { ...READ, needleDots: 5 } });
+    expect(words).toContain('Full scale right is one zero degrees or more.');
+    expect(words).not.toContain('tenths');
+  });
+
+  it('does not read a needle of another course or another station as the distance off', () => {
+    for (const reading of [
+      { ...READ, courseSetDeg: 109 },
+      { ...READ, station: XUN },
+      { ...READ, flag: 'off' as const },
+    ]) {
+      const words = why({}, { reading });
+      expect(words).not.toContain('dots');
+      expect(words).toContain('You are six tenths of a mile right of course.');
+    }
+  });
+
+  it('admits an unknown wind', () => {
+    const seen = { ...guidance().seen, wind: null };
+    expect(why({ seen })).toContain('I cannot tell the wind yet');
+  });
+
+  it('near the station tells why the needle is to be ignored, and names the drift', () => {
+    const words = why({ phase: 'near-station' });
+    expect(words).toContain('the needle swings');
+    expect(words).toContain('five degrees of drift to the right');
+  });
+
+  it('lost tells what the OBS reading will do', () => {
+    expect(why({ phase: 'lost' })).toContain('shows the radial you are on');
+  });
+
+  it.each([
+    'needle-not-moving',
+    'wrong-station',
+    'dme-not-moving',
+    'dme-disagrees',
+    'heading-indicator-disagrees',
+    'reverse-sensing',
+    'flag-off',
+    'outside-reception',
+    'readings-disagree',
+    'ident-not-confirmed',
+  ] as const)('begins with what was noticed for %s', (kind: AlertKind) => {
+    const alerts: Alert[] = [{ kind, ask: 'Check.' }];
+    const words = why({}, { alerts });
+    expect(words.length).toBeGreaterThan(why().length);
+    expect(words.endsWith(why())).toBe(true);
+    expect(words).not.toMatch(/[0-9]|undefined|null/);
+  });
+
+  it.each([
+    'intercept',
+    'track',
+    'outbound',
+    'arriving',
+    'passage',
+    'near-station',
+    'lost',
+  ] as const)('has no figures and no abbreviations in %s', (phase: Phase) => {
+    const words = why({ phase }, { leg: dated({ ...INBOUND, station: QEV }) });
+    expect(words).not.toMatch(/[0-9]|\b(DME|OBS|NM)\b|undefined|null|NaN/);
+  });
+
+  it('before any reading does not speak of readings that do not fit', () => {
+    const words = why({ phase: 'lost' }, { readingCount: 0, reading: null });
+    expect(words).toContain('Nothing has been read yet.');
+  });
+});
