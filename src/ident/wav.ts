@@ -18,15 +18,16 @@ export function writeWav(samples: Float32Array, sampleRateHz: number): Uint8Arra
   const bytes = new Uint8Array(HEADER_BYTES + dataBytes);
   const view = new DataView(bytes.buffer);
   writeHeader(view, dataBytes, sampleRateHz);
-  for (const [index, sample] of samples.entries()) {
-    const clipped = Number.isNaN(sample) ? 0 : Math.min(1, Math.max(-1, sample));
-    view.setInt16(
-      HEADER_BYTES + index * BYTES_PER_SAMPLE,
-      Math.round(clipped * LARGEST_SAMPLE),
-      true,
-    );
+  for (let index = 0; index < samples.length; index += 1) {
+    const at = HEADER_BYTES + index * BYTES_PER_SAMPLE;
+    view.setInt16(at, sample16(samples[index] ?? 0), true);
   }
   return bytes;
+}
+
+function sample16(sample: number): number {
+  const clipped = Number.isNaN(sample) ? 0 : Math.min(1, Math.max(-1, sample));
+  return Math.round(clipped * LARGEST_SAMPLE);
 }
 
 function writeHeader(view: DataView, dataBytes: number, sampleRateHz: number): void {

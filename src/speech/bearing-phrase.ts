@@ -10,15 +10,17 @@ import { skipWords, wordAt } from './tokens.ts';
 
 type Name = 'heading' | 'course' | 'radial';
 
-const NAME_OF_WORD: Readonly<Record<string, Name>> = {
-  heading: 'heading',
-  hdg: 'heading',
-  course: 'course',
-  crs: 'course',
-  obs: 'course',
-  radial: 'radial',
-  rad: 'radial',
-};
+const NAME_OF_WORD: ReadonlyMap<string, Name> = new Map<string, Name>(
+  Object.entries({
+    heading: 'heading',
+    hdg: 'heading',
+    course: 'course',
+    crs: 'course',
+    obs: 'course',
+    radial: 'radial',
+    rad: 'radial',
+  }),
+);
 
 const DEGREES: ReadonlySet<string> = new Set(['degrees', 'degree', 'deg', 'magnetic']);
 
@@ -29,7 +31,7 @@ const DEGREES: ReadonlySet<string> = new Set(['degrees', 'degree', 'deg', 'magne
  * "zero zero zero" is taken for north.
  */
 export function bearingPhraseAt(tokens: readonly Token[], at: number): Parse {
-  const name = NAME_OF_WORD[wordAt(tokens, at)];
+  const name = NAME_OF_WORD.get(wordAt(tokens, at));
   if (name === undefined) return NO;
   const from = skipWords(tokens, at + 1, SHOWS);
   const found = bearingFiguresAt(tokens, from);

@@ -14,52 +14,58 @@ export interface Figures {
  * Plain words and the words of radio telephony.
  * *Source:* AIM 4-2-7; CAP 413 chapter 2 table 2 (tree, fower, fife, niner).
  */
-const FIGURE_OF_WORD: Readonly<Record<string, string>> = {
-  zero: '0',
-  oh: '0',
-  one: '1',
-  two: '2',
-  three: '3',
-  tree: '3',
-  four: '4',
-  fower: '4',
-  five: '5',
-  fife: '5',
-  six: '6',
-  seven: '7',
-  eight: '8',
-  nine: '9',
-  niner: '9',
-};
+const FIGURE_OF_WORD: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    zero: '0',
+    oh: '0',
+    one: '1',
+    two: '2',
+    three: '3',
+    tree: '3',
+    four: '4',
+    fower: '4',
+    five: '5',
+    fife: '5',
+    six: '6',
+    seven: '7',
+    eight: '8',
+    nine: '9',
+    niner: '9',
+  }),
+);
 
-const TEENS: Readonly<Record<string, string>> = {
-  ten: '10',
-  eleven: '11',
-  twelve: '12',
-  thirteen: '13',
-  fourteen: '14',
-  fifteen: '15',
-  sixteen: '16',
-  seventeen: '17',
-  eighteen: '18',
-  nineteen: '19',
-};
+const TEENS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    ten: '10',
+    eleven: '11',
+    twelve: '12',
+    thirteen: '13',
+    fourteen: '14',
+    fifteen: '15',
+    sixteen: '16',
+    seventeen: '17',
+    eighteen: '18',
+    nineteen: '19',
+  }),
+);
 
-const TENS: Readonly<Record<string, string>> = {
-  twenty: '2',
-  thirty: '3',
-  forty: '4',
-  fifty: '5',
-  sixty: '6',
-  seventy: '7',
-  eighty: '8',
-  ninety: '9',
-};
+const TENS: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    twenty: '2',
+    thirty: '3',
+    forty: '4',
+    fifty: '5',
+    sixty: '6',
+    seventy: '7',
+    eighty: '8',
+    ninety: '9',
+  }),
+);
 
 /** The words for counts below twenty, as `figuresAt` reads them. */
 export const COUNT_WORDS: readonly string[] = [
   ...['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'],
-  ...Object.keys(TEENS),
+  ...TEENS.keys(),
 ];
 
 const DECIMAL_WORDS: ReadonlySet<string> = new Set(['decimal', 'point']);
@@ -74,11 +80,11 @@ export function figuresAt(tokens: readonly Token[], at: number): Figures | null 
   const token = tokens[at];
   if (token?.kind === 'number') return { figures: token.figures, isTyped: true, next: at + 1 };
   const word = wordAt(tokens, at);
-  const whole = FIGURE_OF_WORD[word] ?? TEENS[word];
+  const whole = FIGURE_OF_WORD.get(word) ?? TEENS.get(word);
   if (whole !== undefined) return { figures: whole, isTyped: false, next: at + 1 };
-  const tens = TENS[word];
+  const tens = TENS.get(word);
   if (tens === undefined) return null;
-  const ones = FIGURE_OF_WORD[wordAt(tokens, at + 1)];
+  const ones = FIGURE_OF_WORD.get(wordAt(tokens, at + 1));
   return ones === undefined || ones === '0'
     ? { figures: `${tens}0`, isTyped: false, next: at + 1 }
     : { figures: tens + ones, isTyped: false, next: at + 2 };
