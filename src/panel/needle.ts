@@ -1,5 +1,6 @@
 import { asinDeg, sinDeg } from '../base/angle.ts';
-import type { StationDeg } from '../base/bearing.ts';
+import { stationDeg, type StationDeg } from '../base/bearing.ts';
+import type { FlagShown } from './flag.ts';
 
 /** The scale of a course deviation indicator. */
 export interface NeedleScale {
@@ -32,4 +33,25 @@ export function needleDotsOn(
 export function needleDegOn(radial: StationDeg, courseSet: StationDeg): number {
   // The sine folds FROM and TO into one formula: the indicator, too, compares phases, not sides.
   return 0 - asinDeg(sinDeg(radial - courseSet));
+}
+
+/** What was read off the indicator. */
+export interface NeedleRead {
+  readonly courseSet: StationDeg;
+  /** Negative: left of centre. */
+  readonly needleDots: number;
+  readonly flag: FlagShown;
+}
+
+/**
+ * The radial that needle and flag put the aircraft on: the inverse of `needleDotsOn` and `flagOn`.
+ *
+ * Null where they do not name one: with the flag off, and at full deflection, which is only a least value.
+ * *Source:* as for `needleDotsOn`.
+ */
+export function radialShown(read: NeedleRead, scale: NeedleScale): StationDeg | null {
+  const { courseSet, needleDots, flag } = read;
+  if (flag === 'off' || Math.abs(needleDots) >= scale.dotsFullScale) return null;
+  const offDeg = needleDots * scale.degreesPerDot;
+  return stationDeg(flag === 'from' ? courseSet - offDeg : courseSet + 180 + offDeg);
 }

@@ -1,0 +1,104 @@
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { turnDeg } from '../../src/base/angle.ts';
+import { stationDeg, trueDeg } from '../../src/base/bearing.ts';
+import { magneticFromTrue } from '../../src/earth/norths.ts';
+import { variationDegEast } from '../../src/earth/variation.ts';
+import { frequencyProblems } from '../../src/station/frequency.ts';
+import { stationFromTrue, trueFromStation } from '../../src/station/radial.ts';
+
+// OurAirports open data (public domain, dump of August 2026). It lies beside the checkout, never in it.
+const FILE = path.join(import.meta.dirname, '../../../shared/data/navaids.csv');
+
+interface Row {
+  readonly ident: string;
+  readonly type: string;
+  readonly frequencyKhz: number;
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  readonly declinationDegEast: number;
+  readonly variationDegEast: number | null;
+}
+
+/** The stations that carry a declination. The file quotes nothing, so that a comma always parts. */
+function realStations(): readonly Row[] {
+  if (!existsSync(FILE))
+    throw new Error(`${FILE} is missing: this test needs the real stations in it`);
+  const [head = '', ...lines] = readFileSync(FILE, 'utf8').trim().split(/\r?\n/);
+  const columns = head.split(',');
+  return lines.flatMap((line) => {
+    const cells = line.split(',');
+    const cell = (name: string): string => cells[columns.indexOf(name)] ?? '';
+    if (cell('slaved_variation_deg') === '') return [];
+    const variation = cell('magnetic_variation_deg');
+    return {
+      ident: cell('ident'),
+      type: cell('type'),
+      frequencyKhz: Number(cell('frequency_khz')),
+      latitudeDeg: Number(cell('latitude_deg')),
+      longitudeDeg: Number(cell('longitude_deg')),
+      declinationDegEast: Number(cell('slaved_variation_deg')),
+      variationDegEast: variation === '' ? null : Number(variation),
+    };
+  });
+}
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
+
+describe('real stations: OurAirports open data, ../shared/data/navaids.csv', () => {
+  test('there are more than 3,000 with a declination', () => {
+    expect(realStations().length).toBeGreaterThan(3_000);
+  });
+
+  test('at every one of them radials go to true and come back', () => {
+    for (const station of realStations()) {
+      for (let radial = 0; radial < 360; radial += 15) {
+        const direction = trueFromStation(stationDeg(radial), station);
+        const back = stationFromTrue(direction, station);
+        expect(Math.abs(turnDeg(radial, back)), station.ident).toBeLessThan(1e-9);
+        const offNorthDeg = turnDeg(radial, direction) - turnDeg(0, station.declinationDegEast);
+        expect(Math.abs(turnDeg(0, offNorthDeg)), station.ident).toBeLessThan(1e-9);
+      }
+    }
+  });
+
+  test('at every one of them true directions go to radials and come back', () => {
+    for (const station of realStations()) {
+      for (let direction = 0; direction < 360; direction += 15) {
+        const back = trueFromStation(stationFromTrue(trueDeg(direction), station), station);
+        expect(Math.abs(turnDeg(direction, back)), station.ident).toBeLessThan(1e-9);
+      }
+    }
+  });
+
+  test('by local variation instead of declination radials would be wrong by more than a degree', () => {
+    const errors = realStations().flatMap((station) => {
+      const local = variationDegEast(station, '2026-08-15');
+      if (!local.ok) return [];
+      const byVariation = magneticFromTrue(trueFromStation(stationDeg(90), station), local.value);
+      return Math.abs(turnDeg(90, byVariation));
+    });
+    expect(errors.length).toBeGreaterThan(3_000);
+    expect(median(errors)).toBeGreaterThan(1);
+  });
+
+  test('the file’s own variation, by an older model, is near ours', () => {
+    const apart = realStations().flatMap((station) => {
+      const local = variationDegEast(station, '2026-08-15');
+      if (!local.ok || station.variationDegEast === null) return [];
+      return Math.abs(turnDeg(station.variationDegEast, local.value));
+    });
+    // The field drifts by 0.1 degrees a year in most places; the rows are many years old.
+    expect(median(apart)).toBeLessThan(2);
+  });
+
+  test('nearly every VOR among them has a frequency that we accept', () => {
+    const vors = realStations().filter(({ type }) => type.startsWith('VOR'));
+    const odd = vors.filter(
+      ({ frequencyKhz }) => frequencyProblems(frequencyKhz / 1000, 'f').length > 0,
+    );
+    expect(odd.length, odd.map(({ ident }) => ident).join(' ')).toBeLessThan(vors.length / 200);
+  });
+});
