@@ -39,7 +39,7 @@ function envelopeOf(samples: Float32Array, toneHz: number, rateHz: number): Floa
 
 /** Lengths of on and off at half height, seconds, from the first rise to the last fall. */
 function lengthsAtHalfHeight(envelope: Float64Array, rateHz: number): number[] {
-  const half = Math.max(...envelope) / 2;
+  const half = envelope.reduce((most, level) => Math.max(most, level), 0) / 2;
   const turns: number[] = [];
   envelope.forEach((level, index) => {
     const before = envelope[index - 1] ?? 0;
