@@ -1,10 +1,7 @@
 import type { Plugin } from 'vite';
 
-/** Fetched only when needed: too large to be part of opening the page. */
-const ON_DEMAND = /\.wasm$|keyed-tone|\.map$|^service-worker\.js$/;
-
-/** Fonts come in two packings; every browser that runs this page takes the smaller one. */
-const OLD_FONT = /\.woff$/;
+/** Fetched only when needed, too large to be part of opening the page; fonts in the packing of older browsers. */
+const ON_DEMAND = /\.wasm$|\.woff$|keyed-tone|\.map$|^service-worker\.js$/;
 
 /** A short fingerprint of a text (FNV-1a, 32 bits). */
 function fingerprint(text: string): string {
@@ -25,7 +22,7 @@ export function serviceWorkerFiles(): Plugin {
       const worker = bundle['service-worker.js'];
       if (worker?.type !== 'chunk') return;
       const names = Object.keys(bundle)
-        .filter((name) => !ON_DEMAND.test(name) && !OLD_FONT.test(name) && name !== 'index.html')
+        .filter((name) => !ON_DEMAND.test(name) && name !== 'index.html')
         .sort();
       const page = bundle['index.html'];
       const html = page?.type === 'asset' ? String(page.source) : '';

@@ -1,5 +1,6 @@
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { Context } from 'tone/build/esm/core/context/Context.js';
+import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';
 import { Oscillator } from 'tone/build/esm/source/oscillator/Oscillator.js';
 import type { Mark } from '../../src/ident/timeline.ts';
 
@@ -23,7 +24,11 @@ let kept: Context | null = null;
  * ahead), so that the page's security policy needs no exception for scripts made on the spot.
  */
 async function output(): Promise<Context> {
-  kept ??= new Context({ clockSource: 'timeout', lookAhead: 0, latencyHint: 'interactive' });
+  if (kept === null) {
+    kept = new Context({ clockSource: 'timeout', lookAhead: 0, latencyHint: 'interactive' });
+    // Else Tone makes a second one for itself, with that worker.
+    setContext(kept);
+  }
   await kept.resume();
   return kept;
 }

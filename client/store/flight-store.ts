@@ -44,9 +44,13 @@ function newIn(
   return incoming.filter((event) => !known.has(event.id));
 }
 
+/** The server takes no longer one. */
+const LONGEST_NAME = 200;
+
 function nameOf(log: readonly FlightEvent[]): string {
   const plan = log.findLast((event) => event.kind === 'plan');
-  return plan?.name ?? 'Flight';
+  const name = plan?.name.trim() ?? '';
+  return name === '' ? 'Flight' : name.slice(0, LONGEST_NAME);
 }
 
 const rowOf = (id: string, log: readonly FlightEvent[], nowMs: number): FlightRow => ({

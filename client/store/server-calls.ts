@@ -85,11 +85,7 @@ const flightPath = (id: string): string => `/api/flights/${encodeURIComponent(id
 
 /** Makes the flight known to the server under its own id; harmless when the server has it. */
 export async function postFlight(id: string, name: string): Promise<void> {
-  try {
-    await post('/api/flights', { id, name });
-  } catch (reason) {
-    if (!(reason instanceof Refused && reason.status === 409)) throw reason;
-  }
+  await post('/api/flights', { id, name });
 }
 
 /** Hands events over: all or none are taken, and the answer comes when they are durable. */

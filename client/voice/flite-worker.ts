@@ -60,6 +60,7 @@ async function speak(sentence: string, stretch: number): Promise<Sound> {
     ]),
     [],
     [new OpenFile(new File([])), note, note, folder],
+    { debug: false },
   );
   const instance = await WebAssembly.instantiate(program, {
     wasi_snapshot_preview1: wasi.wasiImport,
