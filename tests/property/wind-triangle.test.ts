@@ -19,7 +19,6 @@ describe('wind triangle', () => {
       fc.property(anyTrue, anyAirspeed, anyWind, (courseDegTrue, trueAirspeedKt, wind) => {
         const needed = headingForCourse({ courseDegTrue, trueAirspeedKt, wind });
         fc.pre(needed.ok && needed.value.groundSpeedKt > 0.01);
-        if (!needed.ok) return;
         const { headingDegTrue, groundSpeedKt, windCorrectionDeg } = needed.value;
         const made = trackForHeading({ headingDegTrue, trueAirspeedKt, wind });
         expect(turnDeg(courseDegTrue, made.trackDegTrue)).toBeCloseTo(0, 6);
