@@ -7,7 +7,7 @@ import { IDENT_LIMITS } from './limits.ts';
 export interface Tone {
   readonly toneHz?: number;
   readonly sampleRateHz?: number;
-  /** Quiet before the first mark and after the last, seconds. */
+  /** Quiet before the first mark and after the last, seconds; a word gap at 7 words a minute. */
   readonly leadS?: number;
   readonly tailS?: number;
   /** Amplitude of the held tone, 0 to 1. */
@@ -19,6 +19,9 @@ export interface Tone {
  * tone is more than 50 dB down, so keying does not click; and the shortest dot (60 ms) keeps its top.
  */
 const EDGE_S = 0.012;
+
+/** A listener, or a decoder, needs quiet at both ends to know that no letter is missing. */
+const QUIET_S = 1.2;
 
 /**
  * The sound of keyed marks: mono samples, -1 to 1, at `sampleRateHz` (16000 when left out).
@@ -32,8 +35,8 @@ export function keyedSamples(marks: readonly Mark[], tone: Tone = {}): Float32Ar
   const rateHz = tone.sampleRateHz ?? IDENT_LIMITS.sampleRateHz.usual;
   assert(toneHz < rateHz / 2, `a tone of ${toneHz} Hz does not fit ${rateHz} samples a second`);
   const amplitude = tone.amplitude ?? 0.7;
-  const leadS = Math.max(tone.leadS ?? 0, EDGE_S / 2);
-  const tailS = Math.max(tone.tailS ?? 0, EDGE_S / 2);
+  const leadS = Math.max(tone.leadS ?? QUIET_S, EDGE_S / 2);
+  const tailS = Math.max(tone.tailS ?? QUIET_S, EDGE_S / 2);
   const lengthS = leadS + timelineLengthS(marks) + tailS;
   const samples = new Float32Array(Math.ceil(lengthS * rateHz));
   for (const mark of marks) {

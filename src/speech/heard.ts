@@ -20,7 +20,10 @@ export interface HeardReading {
 export type Command =
   'how-far' | 'which-way' | 'say-again' | 'next-step' | 'ident-confirmed' | 'correction' | 'why';
 
-/** A sentence that was understood: at least one of `reading` and `command` is there. */
+/**
+ * A sentence that was understood: at least one of `reading` and `command` is there. Where both are, the
+ * reading came first in meaning ("heading 125, how far to go"); `correction` always stands alone.
+ */
 export interface Understood {
   readonly kind: 'heard';
   /** What was understood, in the words of the vocabulary, figures as plain words. */

@@ -32,6 +32,10 @@ export function joined(pieces: readonly Piece[]): Heard {
   );
   if (sum.refusal !== undefined) return { kind: 'rejected', reason: plain(sum.refusal) };
   if (pieces.length === 0) return { kind: 'rejected', reason: 'nothing was said' };
+  if (sum.command === 'correction' && sum.pieces.length > 1) {
+    const reason = 'correction takes the last reading back; give the right one after that';
+    return { kind: 'rejected', reason };
+  }
   if (sum.isCorrecting && !sum.hasCorrected) {
     return { kind: 'rejected', reason: 'correction: say the right reading after it' };
   }
@@ -59,7 +63,9 @@ function plus(sum: Sum, piece: Piece): Sum {
 
 function plusCommand(sum: Sum, piece: Piece, command: Command): Sum {
   const hasReadings = sum.pieces.some((each) => each.reading !== undefined);
-  if (command === 'correction' && hasReadings) return { ...sum, isCorrecting: true };
+  if (command === 'correction' && hasReadings) {
+    return { ...sum, isCorrecting: true, hasCorrected: false };
+  }
   if (sum.command === command) return sum;
   if (sum.command !== undefined) {
     const both = `${COMMAND_TEXT[sum.command]}, or ${COMMAND_TEXT[command]}`;

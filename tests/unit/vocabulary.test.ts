@@ -161,12 +161,14 @@ describe('the instrument decides how far the needle goes', () => {
 });
 
 describe('correction', () => {
-  test('followed by a reading it takes the last one back and gives the right one', () => {
-    expect(hear('correction, heading 135')).toMatchObject({
-      text: 'correction, heading one three five',
-      command: 'correction',
-      reading: { headingDeg: 135 },
-    });
+  test('by itself it is the command that takes the last reading back', () => {
+    expect(hear('Correction.')).toMatchObject({ text: 'correction', command: 'correction' });
+  });
+
+  test('with a reading after it the sentence is refused, so that none is taken back unseen', () => {
+    expect(reasonOf('correction, heading 135')).toBe(
+      'correction takes the last reading back; give the right one after that',
+    );
   });
 
   test('within a sentence it replaces what was said before and takes nothing back', () => {
@@ -185,7 +187,9 @@ describe('correction', () => {
   });
 
   test('with nothing after it in the sentence it is refused', () => {
-    expect(reasonOf('heading 125 correction')).toBe('correction: say the right reading after it');
+    const reason = 'correction: say the right reading after it';
+    expect(reasonOf('heading 125 correction')).toBe(reason);
+    expect(reasonOf('heading 125 correction heading 135 correction')).toBe(reason);
   });
 });
 
