@@ -10,7 +10,7 @@ import type { Leg } from './leg.ts';
 import type { LocalNorths } from './local-norths.ts';
 
 /** The antenna of the leg's DME, in the frame of the station. */
-export interface DmeAntenna {
+interface DmeAntenna {
   readonly eastNm: number;
   readonly northNm: number;
   /** Aircraft above it; negative when it stands higher. */

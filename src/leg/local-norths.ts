@@ -1,7 +1,7 @@
 import { DEG_PER_RAD, RAD_PER_DEG } from '../base/angle.ts';
 import { METRES_PER_NM } from '../base/units.ts';
 
-/** WGS84, exact by definition. *Source:* NGA.STND.0036 (2014), table 3.1. */
+/** WGS84, exact by definition. *Source:* NGA.STND.0036 (2014), ch. 3, from memory. */
 const EQUATOR_RADIUS_NM = 6_378_137 / METRES_PER_NM;
 const ECCENTRICITY_SQUARED = 6.694_379_990_141e-3;
 

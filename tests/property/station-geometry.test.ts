@@ -38,6 +38,18 @@ describe('slant range', () => {
     );
   });
 
+  test('over a round Earth, radius 3,440 NM, it shows at most 0.03 NM more below 10,000 ft', () => {
+    fc.assert(
+      fc.property(within(0, 100), within(0, 10_000), (groundNm, heightFt) => {
+        const aloftNm = 3_440 + heightFt / 6_076.1155;
+        const eastNm = aloftNm * Math.sin(groundNm / 3_440);
+        const upNm = aloftNm * Math.cos(groundNm / 3_440) - 3_440;
+        const round = Math.hypot(eastNm, upNm);
+        expect(Math.abs(round - slantFromGround(groundNm, heightFt))).toBeLessThan(0.03);
+      }),
+    );
+  });
+
   test('an antenna above the aircraft counts like one below it', () => {
     expect(slantFromGround(3, -6_076)).toBe(slantFromGround(3, 6_076));
     expect(groundFromSlant(3, -6_076)).toBe(groundFromSlant(3, 6_076));
