@@ -1,26 +1,12 @@
+import type { WorkerScope } from './worker-scope.ts';
+
 // Keeps the page on the device, so that it opens with the server gone. It never touches the interface
 // (`/api`, `/ws`): flights have a log of their own. The large voice file is kept by the voice itself.
 
-/** Put in by the build: the files of the page, large ones that are fetched on demand left out. */
+/** Put in by the build: the files that the page needs, large ones that are fetched on demand left out. */
 declare const PAGE_FILES: readonly string[];
 /** Put in by the build: changes with any file. */
 declare const PAGE_EDITION: string;
-
-interface Extendable extends Event {
-  waitUntil(work: Promise<unknown>): void;
-}
-
-interface Fetching extends Extendable {
-  readonly request: Request;
-  respondWith(answer: Promise<Response>): void;
-}
-
-interface WorkerScope {
-  readonly clients: { claim(): Promise<void> };
-  skipWaiting(): Promise<void>;
-  addEventListener(kind: 'install' | 'activate', act: (event: Extendable) => void): void;
-  addEventListener(kind: 'fetch', act: (event: Fetching) => void): void;
-}
 
 const scope = globalThis as unknown as WorkerScope;
 
@@ -32,8 +18,8 @@ const PATIENCE_MS = 2500;
 
 async function install(): Promise<void> {
   const cache = await caches.open(EDITION);
-  // Past the browser's own cache: that one may hold an older `index.html`.
-  await cache.addAll(PAGE_FILES.map((file) => new Request(file, { cache: 'no-cache' })));
+  // The page itself past the browser's own cache, which may hold an older one; the rest has hashed names.
+  await cache.addAll([new Request('./', { cache: 'no-cache' }), ...PAGE_FILES]);
   await scope.skipWaiting();
 }
 

@@ -26,7 +26,7 @@ export function serviceWorkerFiles(): Plugin {
         .sort();
       const page = bundle['index.html'];
       const html = page?.type === 'asset' ? String(page.source) : '';
-      const files = JSON.stringify(['./', ...names.map((name) => `./${name}`)]);
+      const files = JSON.stringify(names.map((name) => `./${name}`));
       const edition = JSON.stringify(fingerprint(files + html));
       worker.code = worker.code.replaceAll('PAGE_FILES', files).replaceAll('PAGE_EDITION', edition);
     },

@@ -1,5 +1,5 @@
 import { accept, refuse, type Result } from '../../src/base/result.ts';
-import type { NamedAircraft, Settings } from './settings.ts';
+import type { NamedAircraft, Settings } from './settings-record.ts';
 
 type Check<Value> = (value: unknown) => value is Value;
 

@@ -58,8 +58,6 @@ async function play(
   marks: { value: number | null },
   stop: AbortSignal,
 ): Promise<void> {
-  // Tone greets in the console unless told not to before it is loaded.
-  Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
   const { keyTone } = await import('./keyed-tone.ts').catch((reason: unknown) => {
     throw new Error('The sound could not be loaded: is the server gone?', { cause: reason });
   });

@@ -1,3 +1,4 @@
+import './quiet-tone.ts';
 import { Gain } from 'tone/build/esm/core/context/Gain.js';
 import { Context } from 'tone/build/esm/core/context/Context.js';
 import { setContext } from 'tone/build/esm/core/context/GlobalContext.js';

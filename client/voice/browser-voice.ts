@@ -1,7 +1,7 @@
 import { signal, type ReadonlySignal } from '@preact/signals';
 import { lengthMs, type Manner, type Speaking, type Voice } from './voice.ts';
 
-/** How long a browser may take to name its voices before it counts as having none. */
+/** How long after the page has come a browser may name its voices before it counts as having none. */
 const VOICES_PATIENCE_MS = 1500;
 
 /** After a cancel some browsers swallow a sentence that comes in the same breath. */
@@ -10,6 +10,7 @@ const BREATH_MS = 60;
 const synthesis: SpeechSynthesis | null =
   'speechSynthesis' in globalThis ? globalThis.speechSynthesis : null;
 
+const cameAtMs = performance.now();
 const englishVoices = signal<readonly SpeechSynthesisVoice[]>([]);
 
 function look(): void {
@@ -31,7 +32,8 @@ export const browserVoices: ReadonlySignal<readonly SpeechSynthesisVoice[]> = en
 export function voicesNamed(): Promise<void> {
   if (synthesis === null || englishVoices.peek().length > 0) return Promise.resolve();
   return new Promise((resolve) => {
-    const timer = setTimeout(resolve, VOICES_PATIENCE_MS);
+    const leftMs = VOICES_PATIENCE_MS - (performance.now() - cameAtMs);
+    const timer = setTimeout(resolve, Math.max(0, leftMs));
     const stop = englishVoices.subscribe((voices) => {
       if (voices.length === 0) return;
       clearTimeout(timer);

@@ -147,7 +147,13 @@ async function speakOut(voice: Voice, utterance: Utterance): Promise<void> {
   queue = { ...queue, current: null };
   silence();
   noteOutcome(utterance.id, 'spoken');
+  fetchIdentSound();
   pump();
+}
+
+/** Now that sound is asked for, the sound of idents is fetched too: the server may be gone by then. */
+function fetchIdentSound(): void {
+  import('../sound/keyed-tone.ts').catch(() => undefined);
 }
 
 /** The voice failed in the middle: the sentence is tried again, by another voice if need be. */
