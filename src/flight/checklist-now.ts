@@ -1,5 +1,5 @@
 import { checklistFor } from '../procedure/checklist.ts';
-import type { CheckLine } from '../procedure/checklist.ts';
+import type { CheckContext, CheckLine } from '../procedure/checklist.ts';
 import { windFromSeen } from '../procedure/heading-on-course.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
@@ -15,17 +15,27 @@ export function checklistNow(
   manner: Manner = ICAO_MANNER,
   legIndex: number = state.legIndex,
 ): readonly CheckLine[] {
-  const { plan, estimate } = state;
+  const { plan } = state;
   if (plan === null) return [];
-  const seen = estimate === null ? null : guide(estimate, estimate.leg).seen.wind;
-  const wind =
-    estimate === null || seen === null ? plan.forecastWind : windFromSeen(seen, estimate.leg);
-  const headingNowDeg = legIndex === state.legIndex ? estimate?.headingDeg : null;
   return checklistFor(plan.legs, legIndex, state.legs, {
     aircraft: plan.aircraft,
     dateIso: plan.dateIso,
     manner,
-    ...(wind === undefined ? {} : { wind }),
-    ...(headingNowDeg == null ? {} : { headingNowDeg }),
+    ...windKnown(state),
+    ...(legIndex === state.legIndex ? headingsKnown(state) : {}),
   });
+}
+
+function windKnown({ plan, estimate }: FlightState): Pick<CheckContext, 'wind'> {
+  const seen = estimate === null ? null : guide(estimate, estimate.leg).seen.wind;
+  if (estimate !== null && seen !== null) return { wind: windFromSeen(seen, estimate.leg) };
+  return plan?.forecastWind === undefined ? {} : { wind: plan.forecastWind };
+}
+
+function headingsKnown({ estimate, advice }: FlightState): Partial<CheckContext> {
+  const now = estimate?.headingDeg ?? null;
+  return {
+    ...(advice === null ? {} : { headingAdvisedDeg: advice.whichWay.headingDeg }),
+    ...(now === null ? {} : { headingNowDeg: now }),
+  };
 }

@@ -1,3 +1,4 @@
+import type { Estimate } from '../track/estimate.ts';
 import { foresee } from '../track/foresee.ts';
 import type { Foresight } from '../track/foresight.ts';
 import type { FlightState } from './state.ts';
@@ -9,5 +10,14 @@ import type { FlightState } from './state.ts';
 export function expectedAt(state: FlightState, atMs: number): Foresight | null {
   const { estimate, finishedAtMs } = state;
   if (estimate?.isPlaced !== true || finishedAtMs !== null) return null;
-  return foresee(estimate, estimate.leg, atMs);
+  return foresee(onLegCourse(estimate), estimate.leg, atMs);
+}
+
+/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back. */
+function onLegCourse(estimate: Estimate): Estimate {
+  const last = estimate.readings.at(-1);
+  const { courseDeg } = estimate.leg.leg;
+  if (last === undefined || last.courseSetDeg === courseDeg) return estimate;
+  const readings = [...estimate.readings.slice(0, -1), { ...last, courseSetDeg: courseDeg }];
+  return { ...estimate, readings };
 }

@@ -26,9 +26,8 @@ export interface Flown {
   readonly estimate: Estimate | null;
   /** Of the leg before, as this leg took it over. */
   readonly carried: Estimate | null;
-  /** As read last on this leg; null: not yet. */
+  /** As read last on the course of this leg; null: not yet. */
   readonly flag: Flag | null;
-  readonly courseSetDeg: number | null;
   /** The last reading was the passage that began this leg. */
   readonly hasJustPassed: boolean;
   readonly advice: Advice | null;
@@ -47,7 +46,6 @@ export const NOTHING_FLOWN: Flown = {
   estimate: null,
   carried: null,
   flag: null,
-  courseSetDeg: null,
   hasJustPassed: false,
   advice: null,
   readings: null,
@@ -101,7 +99,6 @@ export function onLeg(flown: Flown, legIndex: number, atMs: number): Flown {
     carried,
     estimate,
     flag: null,
-    courseSetDeg: null,
     hasJustPassed: false,
     advice: null,
   };

@@ -1,4 +1,5 @@
 import type { FieldProblem } from '../base/result.ts';
+import { isOtherCourse } from '../procedure/course-set.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
 import { addReading } from '../track/estimate.ts';
@@ -53,13 +54,16 @@ function fieldsOf(given: ReadingFields): ReadingFields {
   };
 }
 
-/** Flag and course set stay as they were read last on this leg, at first as the leg has them. */
+/**
+ * The flag stays as it was read last on the leg's course, at first by the direction of the leg. A course set
+ * that was not read is the leg's: after a reading with another one the answer has told to set it back.
+ */
 function completed(flown: Flown, atMs: number, fields: ReadingFields): Reading {
   const leg = legOf(flown);
   return {
     atMs,
     ...fields,
-    courseSetDeg: fields.courseSetDeg ?? flown.courseSetDeg ?? leg?.courseDeg ?? 0,
+    courseSetDeg: fields.courseSetDeg ?? leg?.courseDeg ?? 0,
     flag: fields.flag ?? flown.flag ?? leg?.direction ?? 'off',
   };
 }
@@ -88,12 +92,12 @@ function counted(flown: Flown, reading: Reading, manner: Manner): Flown {
   const { plan, dated, legIndex } = flown;
   if (plan === null || dated === null) return flown;
   const known = flown.estimate ?? freshEstimate(plan, dated, flown.carried);
-  const isOwn = reading.station === undefined;
+  const isOnCourse =
+    reading.station === undefined && !isOtherCourse(reading.courseSetDeg, dated.leg);
   const read: Flown = {
     ...flown,
     estimate: addReading(known, reading),
-    flag: isOwn ? reading.flag : flown.flag,
-    courseSetDeg: isOwn ? reading.courseSetDeg : flown.courseSetDeg,
+    flag: isOnCourse ? reading.flag : flown.flag,
     hasJustPassed: false,
   };
   const started =

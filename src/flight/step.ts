@@ -83,7 +83,6 @@ function movedOnto(flown: Flown, plan: PlanEvent): Flown {
     estimate:
       flown.dated === null || carried === null ? null : freshEstimate(plan, flown.dated, carried),
     flag: null,
-    courseSetDeg: null,
     hasJustPassed: false,
   };
 }

@@ -17,6 +17,7 @@ import type { Reading } from '../track/reading.ts';
 import type { Wind } from '../wind/wind.ts';
 import type { Advice } from './advice.ts';
 import { sayOf } from './answer.ts';
+import { worthAsking } from './question.ts';
 import { whyOf } from './why.ts';
 
 /** Everything that one answer depends on. */
@@ -86,11 +87,15 @@ export function adviceOf(
 ): Advice {
   const guidance = guide(known, leg);
   const alerts = [...alertsOf(known), ...(identConfirmed === false ? [IDENT_ALERT] : [])];
+  const reading = known.readings.at(-1) ?? null;
   const context = {
     leg,
     guidance,
     alerts,
     readingCount: known.readings.length,
+    flag: known.flag,
+    courseSetDeg: reading?.station === undefined ? (reading?.courseSetDeg ?? null) : null,
+    question: worthAsking(known, guidance),
     manner,
     ...(previous === undefined ? {} : { previous }),
   };
@@ -101,7 +106,7 @@ export function adviceOf(
     estimate: guidance.seen,
     alerts,
     say: sayOf(context),
-    why: whyOf({ ...context, aircraft, reading: known.readings.at(-1) ?? null }),
+    why: whyOf({ ...context, aircraft, reading }),
     nextReadingInS: guidance.nextReadingInS,
   };
 }

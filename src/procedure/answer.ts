@@ -1,8 +1,10 @@
 import type { DatedLeg } from '../leg/leg-frame.ts';
-import { spokenDistance, spokenDuration } from '../speech/numbers.ts';
+import { spokenBearing, spokenDistance, spokenDuration } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
-import type { Alert, AlertKind, Guidance, HowFar } from '../track/guidance.ts';
+import type { Alert, AlertKind, Guidance, Question } from '../track/guidance.ts';
+import type { Flag } from '../track/reading.ts';
 import type { Advice } from './advice.ts';
+import { isOtherCourse } from './course-set.ts';
 import {
   QUESTION_WORDS,
   headingWords,
@@ -21,6 +23,12 @@ export interface AnswerContext {
   readonly alerts: readonly Alert[];
   /** How many readings the answer rests on. */
   readonly readingCount: number;
+  /** The flag as it was read last; null: not yet. */
+  readonly flag: Flag | null;
+  /** Course set on the OBS when the leg's own station was read last; null: not read on this leg. */
+  readonly courseSetDeg: number | null;
+  /** The reading that is worth asking for now. */
+  readonly question: Question | null;
   readonly manner: Manner;
   /** The answer before, where the pilot has heard it: what has not changed is not said again. */
   readonly previous?: Advice;
@@ -45,18 +53,19 @@ const SD_NM_THAT_MATTERS = 0.3;
  * sure, and what is needed. Figures as words; short sentences.
  */
 export function sayOf(context: AnswerContext): string {
-  const { guidance, alerts } = context;
+  const { alerts } = context;
   const urgent = alerts.filter((alert) => CHANGES_THE_ACTION.has(alert.kind));
   const others = alerts.filter(
     (alert) => !CHANGES_THE_ACTION.has(alert.kind) && alert.kind !== 'ident-not-confirmed',
   );
   const isIdentOpen = alerts.some((alert) => alert.kind === 'ident-not-confirmed');
   // One question at a time: an alert's check takes the place of the question of the estimate.
-  const question = urgent.length + others.length === 0 ? questionOf(guidance) : null;
+  const question = urgent.length + others.length === 0 ? questionWords(context) : null;
   return [
     urgent[0]?.ask,
     ...phaseWords(context),
     others[0]?.ask,
+    setBackWords(context),
     question,
     isIdentOpen ? 'Ident not confirmed.' : null,
   ]
@@ -64,22 +73,32 @@ export function sayOf(context: AnswerContext): string {
     .join(' ');
 }
 
-function questionOf(guidance: Guidance): string | null {
-  if (guidance.phase === 'lost' || guidance.nextQuestion === null) return null;
-  return QUESTION_WORDS[guidance.nextQuestion];
+/** The test of the needle can wait for the next reading, and is asked for then. */
+function questionWords({ question, previous }: AnswerContext): string | null {
+  if (question === null) return null;
+  const canWait = question === 'turn-obs-three-left' && previous !== undefined;
+  return canWait ? null : QUESTION_WORDS[question];
+}
+
+/** After a reading with another course set (a test, or a radial looked for) the OBS goes back. */
+function setBackWords({ courseSetDeg, leg, guidance }: AnswerContext): string | null {
+  if (courseSetDeg === null || guidance.phase === 'lost') return null;
+  if (!isOtherCourse(courseSetDeg, leg.leg)) return null;
+  return `Set course ${spokenBearing(leg.leg.courseDeg)} again.`;
 }
 
 function phaseWords(context: AnswerContext): readonly (string | null)[] {
-  const { guidance, readingCount } = context;
+  const { guidance } = context;
   const way = wayWords(guidance.whichWay);
+  if (isUnread(context)) return [way, 'No reading yet.'];
   switch (guidance.phase) {
     case 'near-station':
-      return [stationIn(guidance.howFar), way, 'Ignore the needle.'];
+      return [stationWords(context), way, 'Ignore the needle.'];
     case 'passage':
-      return ['Station passage.', way];
+      return overheadWords(context);
     case 'lost':
       return [
-        readingCount === 0 ? 'No picture yet.' : 'I have lost the picture.',
+        'I have lost the picture.',
         `Hold ${headingWords(guidance.whichWay.headingDeg)}.`,
         QUESTION_WORDS[guidance.nextQuestion ?? 'centre-needle-from'],
       ];
@@ -92,10 +111,32 @@ function phaseWords(context: AnswerContext): readonly (string | null)[] {
   }
 }
 
-function stationIn(howFar: HowFar): string {
-  if (howFar.toGoS === null) return 'Near the station.';
-  return `Station in ${spokenDuration(howFar.toGoS)}.`;
+/** Nothing has been read and nothing was carried over: there is only the heading along the course. */
+function isUnread({ readingCount, guidance }: AnswerContext): boolean {
+  return readingCount === 0 && guidance.seen.crossTrackNm === null;
 }
+
+/** A time to go that has passed by the time it is spoken, s. */
+const LEAST_TIME_S = 5;
+
+/** Only on a leg that ends over its station is the time to go the time to the station. */
+function stationWords({ leg, guidance }: AnswerContext): string {
+  const { toGoS } = guidance.howFar;
+  const isAhead = leg.leg.direction === 'to' && leg.endGroundNm === 0;
+  if (!isAhead || toGoS === null) return 'Close to the station.';
+  if (toGoS < LEAST_TIME_S) return 'Station now.';
+  return `Station in ${spokenDuration(toGoS)}.`;
+}
+
+/** OFF in the cone is not yet the passage: that is the first FROM. */
+function overheadWords({ flag, guidance, previous }: AnswerContext): readonly string[] {
+  const way = wayWords(guidance.whichWay);
+  if (flag === 'off') return ['Over the station.', way, 'Say when the flag shows FROM.'];
+  return [previous?.phase === 'passage' && previous.say.startsWith(PASSAGE) ? PAST : PASSAGE, way];
+}
+
+const PASSAGE = 'Station passage.';
+const PAST = 'Past the station.';
 
 function hasKnownEnd({ leg }: AnswerContext): boolean {
   return leg.leg.direction === 'to' || leg.leg.endDmeNm !== undefined;
@@ -108,6 +149,7 @@ function farWords(context: AnswerContext): string | null {
       ? 'I cannot tell the distance yet.'
       : null;
   }
+  if (toGoNm < 0.05) return 'You are there.';
   const miles = `${milesWords(toGoNm, context.manner)} to go`;
   return toGoS === null ? `${capital(miles)}.` : `${capital(miles)}, ${spokenDuration(toGoS)}.`;
 }

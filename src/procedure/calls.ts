@@ -8,6 +8,7 @@ import { foresee } from '../track/foresee.ts';
 import { guide } from '../track/guide.ts';
 import type { Advice } from './advice.ts';
 import { dmeAtEndNm } from './dme-at-end.ts';
+import { worthAsking } from './question.ts';
 import { QUESTION_WORDS, hasSecondHeading, headingWords, milesWords } from './phrases.ts';
 
 /** Something to say at a moment between two readings. */
@@ -90,7 +91,7 @@ function readingCall(context: CallContext, toMs: number): Call | null {
   const { advice, answeredAtMs, estimate, leg } = context;
   const atMs = answeredAtMs + advice.nextReadingInS * MS_PER_S;
   if (atMs > toMs) return null;
-  const question = guide(estimate, leg).nextQuestion;
+  const question = worthAsking(estimate, guide(estimate, leg));
   const usual = leg.leg.station.hasDme
     ? 'Needle, flag and distance, please.'
     : 'Needle and flag, please.';
@@ -125,7 +126,10 @@ function marksOf(context: CallContext): readonly Mark[] {
       urgency: 'soon',
       say: `${toGoNm === 1 ? 'One mile' : 'Two miles'} to go.${dmeWords(context, toGoNm)}`,
     }));
-  return [...(cone === null ? [] : [cone]), ...miles, endMark(context, isOverStation)];
+  // In the cone the answer has already asked for the FROM that ends the leg.
+  const isOverhead = isOverStation && context.advice.phase === 'passage';
+  const end = isOverhead ? [] : [endMark(context, isOverStation)];
+  return [...(cone === null ? [] : [cone]), ...miles, ...end];
 }
 
 function coneMark({ leg, legIndex, advice, manner }: CallContext): Mark {

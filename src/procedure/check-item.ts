@@ -16,6 +16,8 @@ export interface CheckContext {
   readonly manner: Manner;
   /** The wind carried over from the leg before, or else the forecast; left out: none is known. */
   readonly wind?: Wind;
+  /** Heading that the standing answer gives for this leg, magnetic; left out: along the course in the wind. */
+  readonly headingAdvisedDeg?: number;
   /** Heading being flown, magnetic, where it is known: the turn is then spoken with its side. */
   readonly headingNowDeg?: number;
 }

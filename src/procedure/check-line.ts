@@ -76,10 +76,7 @@ function courseWords({ courseDeg, direction }: Leg): CheckWords {
 function turnWords({ leg, hasPassed, context }: CheckScene): CheckWords {
   // Outbound the distance of a leg without DME is flown by the clock, so it starts with the turn.
   const clock = leg.direction === 'from' && !hasPassed ? ' Start the clock.' : '';
-  const dated = datedLeg(leg, context.dateIso);
-  const headingDeg = dated.ok
-    ? headingOnCourseDeg(dated.value, context.aircraft, context.wind)
-    : null;
+  const headingDeg = context.headingAdvisedDeg ?? headingInWindDeg(leg, context);
   if (headingDeg === null) {
     return {
       say: `Turn onto course. I cannot tell the heading.${clock}`,
@@ -95,6 +92,11 @@ function turnWords({ leg, hasPassed, context }: CheckScene): CheckWords {
         : `Turn ${turn < 0 ? 'left' : 'right'} ${spokenAngle(turn)}, ${headingWords(headingDeg)}`;
   const wind = context.wind === undefined ? ' No wind known yet.' : '';
   return { say: `${how}.${wind}${clock}`, show: `Heading ${figures(headingDeg)}` };
+}
+
+function headingInWindDeg(leg: Leg, { aircraft, dateIso, wind }: CheckContext): number | null {
+  const dated = datedLeg(leg, dateIso);
+  return dated.ok ? headingOnCourseDeg(dated.value, aircraft, wind) : null;
 }
 
 /** Three figures, north as 360, as on the page. */

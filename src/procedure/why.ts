@@ -10,6 +10,7 @@ import type { Aircraft } from '../leg/leg.ts';
 import type { AlertKind } from '../track/guidance.ts';
 import type { Reading } from '../track/reading.ts';
 import type { AnswerContext } from './answer.ts';
+import { isOtherCourse } from './course-set.ts';
 import {
   asksForTurn,
   compassPoint,
@@ -27,6 +28,8 @@ export interface WhyContext extends AnswerContext {
   /** The reading that is answered; null before the first. */
   readonly reading: Reading | null;
 }
+
+const CENTRED_SHOWS = 'Centred with FROM, the O B S shows the radial you are on.';
 
 /** What each alert has noticed, in one clause. */
 const NOTICED: Readonly<Record<AlertKind, string>> = {
@@ -54,6 +57,9 @@ export function whyOf(context: WhyContext): string {
 
 function phaseReasons(context: WhyContext): readonly (string | null)[] {
   const { guidance } = context;
+  if (context.readingCount === 0 && guidance.seen.crossTrackNm === null) {
+    return ['Nothing has been read yet.', CENTRED_SHOWS];
+  }
   switch (guidance.phase) {
     case 'near-station':
       return [
@@ -61,14 +67,14 @@ function phaseReasons(context: WhyContext): readonly (string | null)[] {
         `The ${headingWords(guidance.whichWay.headingDeg)} ${crabReason(context)}.`,
       ];
     case 'passage':
-      return ['The flag has turned to FROM, so the station is behind you.', headingReason(context)];
-    case 'lost':
       return [
-        context.readingCount === 0
-          ? 'Nothing has been read yet.'
-          : 'The readings no longer fit one place.',
-        'Centred with FROM, the O B S shows the radial you are on.',
+        context.flag === 'off'
+          ? 'Over the station there is a cone without a signal, so the flag is off.'
+          : 'The flag has turned to FROM, so the station is behind you.',
+        headingReason(context),
       ];
+    case 'lost':
+      return ['The readings no longer fit one place.', CENTRED_SHOWS];
     case 'intercept':
     case 'track':
     case 'outbound':
@@ -99,9 +105,8 @@ function rangeWords(dmeNm: number, manner: Manner): string {
 
 /** The reading, if its needle shows the distance from the leg: its own station, course and a live flag. */
 function courseReading({ reading, leg }: WhyContext): Reading | null {
-  if (reading === null || reading.flag === 'off') return null;
-  const isOwn = reading.station === undefined && reading.courseSetDeg === leg.leg.courseDeg;
-  return isOwn ? reading : null;
+  if (reading === null || reading.flag === 'off' || reading.station !== undefined) return null;
+  return isOtherCourse(reading.courseSetDeg, leg.leg) ? null : reading;
 }
 
 function fullScaleWords(dots: number, { dotsFullScale, degreesPerDot }: Aircraft): string | null {
@@ -136,10 +141,14 @@ function windReason({ guidance }: WhyContext): string {
   return `The wind is from the ${compassPoint(wind.fromDegMag)}, about ${digits(wind.speedKt)} knots`;
 }
 
-function crabReason({ guidance }: WhyContext): string {
+function crabReason({ guidance, leg }: WhyContext): string {
   const drift = guidance.seen.driftDeg;
-  if (drift === null || Math.abs(drift) < 1) return 'keeps you going straight over it';
-  return `allows for ${spokenAngle(drift)} of drift to the ${drift > 0 ? 'right' : 'left'}`;
+  if (drift !== null && Math.abs(drift) >= 1) {
+    return `allows for ${spokenAngle(drift)} of drift to the ${drift > 0 ? 'right' : 'left'}`;
+  }
+  return leg.leg.direction === 'to'
+    ? 'takes you straight over it'
+    : 'takes you out along the radial';
 }
 
 function capital(sentence: string): string {

@@ -13,6 +13,9 @@ function say(changes: Partial<Guidance> = {}, more: Partial<AnswerContext> = {})
     guidance: guidance(changes),
     alerts: [],
     readingCount: 3,
+    flag: 'to',
+    courseSetDeg: 112,
+    question: null,
     manner: DECIMAL,
     ...more,
   });
@@ -112,7 +115,31 @@ describe('the answer in words', () => {
   });
 
   it('ends with the reading that is needed most', () => {
-    expect(say({ nextQuestion: 'read-dme' })).toMatch(/Read the D M E\.$/);
+    expect(say({}, { question: 'read-dme' })).toMatch(/Read the D M E\.$/);
+  });
+});
+
+describe('the OBS', () => {
+  it('goes back to the course after a reading with another one set', () => {
+    expect(say({}, { courseSetDeg: 109 })).toMatch(/Set course one one two again\.$/);
+    expect(say({}, { courseSetDeg: 113 })).not.toContain('again');
+    expect(say({ phase: 'lost', whichWay: STILL }, { courseSetDeg: 300 })).not.toContain('again');
+  });
+
+  it('is turned for a test at the next reading, so the running flight does not hear of it twice', () => {
+    const question = 'turn-obs-three-left';
+    expect(say({}, { question })).toContain('Turn the O B S three degrees left');
+    expect(say({}, { question, previous: adviceWith({}) })).not.toContain('O B S');
+  });
+});
+
+describe('at the end', () => {
+  it('neither counts zero miles nor zero seconds', () => {
+    const howFar = { ...guidance().howFar, toGoNm: 0, toGoS: 0 };
+    expect(say({ phase: 'arriving', howFar }, { leg: dated(OUTBOUND) })).toContain(
+      'You are there.',
+    );
+    expect(say({ phase: 'near-station', howFar })).toMatch(/^Station now\./);
   });
 });
 
@@ -151,11 +178,11 @@ describe('each phase in its own words', () => {
 
   it('near the station without a known time invents none', () => {
     const words = say({ phase: 'near-station', whichWay: STILL, howFar: NOTHING_FAR });
-    expect(words).toBe('Near the station. Hold heading one one two. Ignore the needle.');
+    expect(words).toBe('Close to the station. Hold heading one one two. Ignore the needle.');
   });
 
   it('overhead calls the passage', () => {
-    expect(say({ phase: 'passage', whichWay: STILL })).toBe(
+    expect(say({ phase: 'passage', whichWay: STILL }, { flag: 'from' })).toBe(
       'Station passage. Hold heading one one two.',
     );
   });
@@ -177,10 +204,39 @@ describe('each phase in its own words', () => {
     );
   });
 
-  it('before any reading does not pretend that something was lost', () => {
-    const words = say({ phase: 'lost', whichWay: STILL }, { readingCount: 0 });
-    expect(words).toMatch(/^No picture yet\./);
-    expect(words).toMatch(/Centre the needle with FROM and read the O B S\.$/);
+  it('before any reading gives the heading along the course and asks for the first', () => {
+    const words = say(
+      {
+        phase: 'intercept',
+        whichWay: STILL,
+        howFar: NOTHING_FAR,
+        seen: { ...NO_WIND, crossTrackNm: null },
+      },
+      { readingCount: 0, flag: null, courseSetDeg: null, question: 'centre-needle-from' },
+    );
+    expect(words).toBe(
+      'Hold heading one one two. No reading yet. Centre the needle with FROM and read the O B S.',
+    );
+  });
+
+  it('over the station with the flag off waits for FROM before it calls the passage', () => {
+    const words = say({ phase: 'passage', whichWay: STILL }, { flag: 'off' });
+    expect(words).toMatch(/^Over the station\. .*Say when the flag shows FROM\.$/);
+    expect(words).not.toContain('passage');
+  });
+
+  it('calls the passage once', () => {
+    const previous = { ...adviceWith({ phase: 'passage' }), say: 'Station passage. Hold heading.' };
+    const words = say({ phase: 'passage', whichWay: STILL }, { flag: 'from', previous });
+    expect(words).toMatch(/^Past the station\./);
+  });
+
+  it('close to the station outbound does not take the time to the destination for that to it', () => {
+    const words = say(
+      { phase: 'near-station', whichWay: STILL },
+      { leg: dated(OUTBOUND), courseSetDeg: 140 },
+    );
+    expect(words).toBe('Close to the station. Hold heading one one two. Ignore the needle.');
   });
 });
 
@@ -210,7 +266,7 @@ describe('alerts in the answer', () => {
   );
 
   it('asks one thing at a time', () => {
-    const words = say({ nextQuestion: 'read-dme' }, { alerts: [alert('wrong-station')] });
+    const words = say({}, { question: 'read-dme', alerts: [alert('wrong-station')] });
     expect(words).not.toContain('Read the D M E');
   });
 
@@ -234,7 +290,7 @@ describe('what a voice can read out', () => {
   it.each(phases)(
     'has neither a figure nor an abbreviation that is read as a word in %s',
     (phase) => {
-      const words = say({ phase, nextQuestion: 'read-dme' }, { leg: dated(OUTBOUND) });
+      const words = say({ phase }, { question: 'turn-obs-three-left', leg: dated(OUTBOUND) });
       expect(words).not.toMatch(/[0-9]/);
       expect(words).not.toMatch(/\b(DME|OBS|NM|kt|VOR)\b/);
       expect(words).not.toMatch(/undefined|null|NaN/);

@@ -21,6 +21,9 @@ function why(changes: Partial<Guidance> = {}, more: Partial<WhyContext> = {}): s
     guidance: guidance(changes),
     alerts: [],
     readingCount: 3,
+    flag: 'to',
+    courseSetDeg: 112,
+    question: null,
     manner: { decimalWord: 'decimal' },
     aircraft: AIRCRAFT,
     reading: READ,
@@ -117,7 +120,8 @@ describe('why', () => {
   });
 
   it('before any reading does not speak of readings that do not fit', () => {
-    const words = why({ phase: 'lost' }, { readingCount: 0, reading: null });
+    const seen = { crossTrackNm: null, crossTrackSdNm: null, driftDeg: null, wind: null };
+    const words = why({ phase: 'intercept', seen }, { readingCount: 0, reading: null });
     expect(words).toContain('Nothing has been read yet.');
   });
 });
