@@ -19,15 +19,15 @@ export function FlightsPage(): JSX.Element {
   const [flights, setFlights] = useState<readonly FlightSummary[] | null>(null);
   const [problem, setProblem] = useState('');
   const [deleting, setDeleting] = useState<FlightSummary | null>(null);
-  const fail = (error: unknown): void =>
+  const fail = (error: unknown): void => {
     setProblem(error instanceof Error ? error.message : String(error));
+  };
   const load = (): void => void listFlights().then(setFlights, fail);
   useEffect(load, []);
   const flyDemo = (): void => {
-    createFlight(demoPlan(todayIso(nowMs.peek()))).then(
-      (flightId) => goTo({ page: 'fly', flightId }),
-      fail,
-    );
+    createFlight(demoPlan(todayIso(nowMs.peek()))).then((flightId) => {
+      goTo({ page: 'fly', flightId });
+    }, fail);
   };
   return (
     <main class="plain">
@@ -73,7 +73,9 @@ export function FlightsPage(): JSX.Element {
               type="button"
               class="quiet"
               aria-label={`Delete ${flight.name}, ${dayAndTime(flight.createdAtMs)}`}
-              onClick={() => setDeleting(flight)}
+              onClick={() => {
+                setDeleting(flight);
+              }}
             >
               Delete
             </button>
@@ -87,7 +89,9 @@ export function FlightsPage(): JSX.Element {
       {deleting === null ? null : (
         <DeleteSheet
           flight={deleting}
-          onClose={() => setDeleting(null)}
+          onClose={() => {
+            setDeleting(null);
+          }}
           onDelete={() => {
             setDeleting(null);
             deleteFlight(deleting.id).then(load, fail);

@@ -48,7 +48,9 @@ export function FlyPage({ flightId }: { readonly flightId: string }): JSX.Elemen
         };
         setDeck(opened);
       },
-      (error: unknown) => setProblem(error instanceof Error ? error.message : String(error)),
+      (error: unknown) => {
+        setProblem(error instanceof Error ? error.message : String(error));
+      },
     );
     return () => {
       isGone = true;
@@ -68,7 +70,7 @@ export function FlyPage({ flightId }: { readonly flightId: string }): JSX.Elemen
       </main>
     );
   }
-  if (deck === null || deck.state.value.plan === null) {
+  if (deck?.state.value.plan == null) {
     return (
       <main class="plain">
         <h1 tabIndex={-1}>Opening the flight…</h1>
@@ -82,19 +84,16 @@ function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
   const now = answerNow(deck);
   useReadFirstItem(deck);
   return (
-    <div class="fly">
+    <div class={now === null ? 'fly' : 'fly answering'}>
       <FlyHeader deck={deck} />
       <main>
         <section class={now === null ? 'answer before' : 'answer'} aria-label="Answer">
-          <p class="problem" role="alert">
-            {deck.problem.value}
-          </p>
           <ChecklistCard deck={deck} isLarge={now === null} />
           {now === null ? null : <Answer deck={deck} now={now} />}
         </section>
-        <ReadingPanel deck={deck} />
+        <ReadingPanel deck={deck} now={now} />
       </main>
-      <FlyFooter deck={deck} now={now} />
+      <FlyFooter deck={deck} />
       <LegCard deck={deck} isOnScreen={false} />
       <OpenSheet deck={deck} />
     </div>
@@ -136,7 +135,13 @@ function Finished({ deck }: { readonly deck: Deck }): JSX.Element {
         Flight finished{finishedAtMs === null ? '' : ` at ${timeOfDay(finishedAtMs)} UTC`}
       </h1>
       <div class="row wrap no-print">
-        <button type="button" class="main" onClick={() => print()}>
+        <button
+          type="button"
+          class="main"
+          onClick={() => {
+            print();
+          }}
+        >
           Print
         </button>
         <a class="button" href={addressOf({ page: 'flights' })}>

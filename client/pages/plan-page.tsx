@@ -27,10 +27,11 @@ export function PlanPage(): JSX.Element {
   const change = (part: Partial<typeof plan>): void => {
     draft.value = { ...draft.peek(), ...part };
   };
-  const changeLeg = (index: number, part: Partial<LegDraft>): void =>
+  const changeLeg = (index: number, part: Partial<LegDraft>): void => {
     change({
       legs: draft.peek().legs.map((leg, at) => (at === index ? { ...leg, ...part } : leg)),
     });
+  };
   const make = async (): Promise<void> => {
     const read = readPlan(draft.peek(), chosenAircraft.peek());
     setProblems(read.ok ? new Map() : problemTexts(read.problem));
@@ -50,7 +51,9 @@ export function PlanPage(): JSX.Element {
   const text = (key: 'name' | 'date' | 'windFrom' | 'windSpeed') => ({
     value: plan[key],
     problems,
-    onInput: (value: string) => change({ [key]: value }),
+    onInput: (value: string) => {
+      change({ [key]: value });
+    },
   });
   return (
     <main class="plain">
@@ -75,16 +78,24 @@ export function PlanPage(): JSX.Element {
             index={index}
             leg={leg}
             problems={problems}
-            onChange={(part) => changeLeg(index, part)}
+            onChange={(part) => {
+              changeLeg(index, part);
+            }}
             {...(plan.legs.length > 1
-              ? { onRemove: () => change({ legs: plan.legs.filter((_, at) => at !== index) }) }
+              ? {
+                  onRemove: () => {
+                    change({ legs: plan.legs.filter((_, at) => at !== index) });
+                  },
+                }
               : {})}
           />
         ))}
         <p>
           <button
             type="button"
-            onClick={() => change({ legs: [...plan.legs, legAfter(plan.legs.at(-1))] })}
+            onClick={() => {
+              change({ legs: [...plan.legs, legAfter(plan.legs.at(-1))] });
+            }}
           >
             Add a leg
           </button>
@@ -104,7 +115,7 @@ export function PlanPage(): JSX.Element {
               {...text('windFrom')}
               name="forecastWind.fromDegTrue"
               label="Forecast wind from"
-              unit="degrees true"
+              unit="° true"
               isNumber
               hint="Empty: not known"
             />
@@ -152,7 +163,9 @@ function AircraftField({
         id="field-aircraft"
         value={name}
         aria-describedby="field-aircraft-about"
-        onChange={(change) => changeSettings({ chosenAircraft: change.currentTarget.value })}
+        onChange={(change) => {
+          changeSettings({ chosenAircraft: change.currentTarget.value });
+        }}
       >
         {settings.value.aircraft.map((each) => (
           <option key={each.name} value={each.name}>

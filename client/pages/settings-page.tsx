@@ -43,7 +43,9 @@ export function SettingsPage(): JSX.Element {
             { word: 'decimal', name: 'one one decimal one' },
             { word: 'point', name: 'one one point one' },
           ]}
-          onChoose={(word) => changeSettings({ decimalWord: word })}
+          onChoose={(word) => {
+            changeSettings({ decimalWord: word });
+          }}
         />
       </section>
       <section aria-labelledby="ident-title">
@@ -56,7 +58,9 @@ export function SettingsPage(): JSX.Element {
           high={15}
           step={1}
           show={(wpm) => `${wpm} words a minute`}
-          onChange={(wpm) => changeSettings({ identWpm: wpm })}
+          onChange={(wpm) => {
+            changeSettings({ identWpm: wpm });
+          }}
         />
         <p>
           <button
@@ -83,7 +87,9 @@ export function SettingsPage(): JSX.Element {
             { word: 'night', name: 'Night' },
             { word: 'auto', name: 'As the device' },
           ]}
-          onChoose={(word) => changeSettings({ palette: word })}
+          onChoose={(word) => {
+            changeSettings({ palette: word });
+          }}
         />
       </section>
       <details class="about">
@@ -104,7 +110,10 @@ function VoiceSettings(): JSX.Element {
         <input
           type="checkbox"
           checked={voiceOn}
-          onChange={(change) => (change.currentTarget.checked ? speaker.unmute() : speaker.mute())}
+          onChange={(change) => {
+            if (change.currentTarget.checked) speaker.unmute();
+            else speaker.mute();
+          }}
         />
         The voice speaks. What it says is always on the page as text too.
       </label>
@@ -140,7 +149,9 @@ function VoiceSettings(): JSX.Element {
         high={1.5}
         step={0.1}
         show={(value) => `${value.toFixed(1)} of its own`}
-        onChange={(value) => changeSettings({ rate: value })}
+        onChange={(value) => {
+          changeSettings({ rate: value });
+        }}
       />
       <Slider
         id="voice-volume"
@@ -150,13 +161,17 @@ function VoiceSettings(): JSX.Element {
         high={1}
         step={0.1}
         show={(value) => `${Math.round(value * 100)} %`}
-        onChange={(value) => changeSettings({ volume: value })}
+        onChange={(value) => {
+          changeSettings({ volume: value });
+        }}
       />
       <p>
         <button
           type="button"
           disabled={!voiceOn}
-          onClick={() => speaker.say(TRIAL[decimalWord], { channel: 'answer' })}
+          onClick={() => {
+            speaker.say(TRIAL[decimalWord], { channel: 'answer' });
+          }}
         >
           Try the voice
         </button>
@@ -190,7 +205,9 @@ function Slider(props: SliderProps): JSX.Element {
         step={props.step}
         value={props.value}
         aria-valuetext={props.show(props.value)}
-        onInput={(input) => props.onChange(Number(input.currentTarget.value))}
+        onInput={(input) => {
+          props.onChange(Number(input.currentTarget.value));
+        }}
       />
     </div>
   );

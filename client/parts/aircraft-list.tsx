@@ -34,7 +34,9 @@ export function AircraftList(): JSX.Element {
                 type="radio"
                 name="chosen-aircraft"
                 checked={each.name === chosen}
-                onChange={() => changeSettings({ chosenAircraft: each.name })}
+                onChange={() => {
+                  changeSettings({ chosenAircraft: each.name });
+                }}
               />
               <span>
                 <b>{each.name}</b>{' '}
@@ -48,7 +50,9 @@ export function AircraftList(): JSX.Element {
                 type="button"
                 class="quiet"
                 aria-label={`Change ${each.name}`}
-                onClick={() => setEditing(each.name)}
+                onClick={() => {
+                  setEditing(each.name);
+                }}
               >
                 Change
               </button>
@@ -57,7 +61,9 @@ export function AircraftList(): JSX.Element {
                 class="quiet"
                 aria-label={`Delete ${each.name}`}
                 disabled={aircraft.length === 1}
-                onClick={() => remove(each.name)}
+                onClick={() => {
+                  remove(each.name);
+                }}
               >
                 Delete
               </button>
@@ -67,12 +73,23 @@ export function AircraftList(): JSX.Element {
       </ul>
       {editing === null ? (
         <p>
-          <button type="button" onClick={() => setEditing('')}>
+          <button
+            type="button"
+            onClick={() => {
+              setEditing('');
+            }}
+          >
             Add an aircraft
           </button>
         </p>
       ) : (
-        <AircraftForm key={editing} name={editing} onDone={() => setEditing(null)} />
+        <AircraftForm
+          key={editing}
+          name={editing}
+          onDone={() => {
+            setEditing(null);
+          }}
+        />
       )}
     </div>
   );
@@ -98,7 +115,9 @@ function AircraftForm({
   const text = (key: keyof typeof texts) => ({
     value: texts[key],
     problems,
-    onInput: (value: string) => setTexts((now) => ({ ...now, [key]: value })),
+    onInput: (value: string) => {
+      setTexts((now) => ({ ...now, [key]: value }));
+    },
   });
   const keep = (): void => {
     const wrong = new Map(nameProblem(texts.name.trim(), name));

@@ -40,10 +40,7 @@ export function answerNow(deck: Deck): AnswerNow | null {
   const ageS = Math.max(0, (nowMs.value - last.atMs) / 1000);
   const isSecond = hasSecondHeading(way) && ageS >= way.holdS;
   const turnLine = isSecond ? secondTurn(advice, ageS) : firstTurn(advice);
-  const alert = alertToShow(advice);
-  const ask = alert?.ask ?? questionOf(deck);
-  const askLine: TurnLine | null =
-    ask === null ? null : { kind: alert === null ? 'ask' : 'act', text: ask, turn: 'none' };
+  const askLine = askLineOf(deck, advice);
   return {
     advice,
     line: askLine ?? turnLine,
@@ -55,6 +52,14 @@ export function answerNow(deck: Deck): AnswerNow | null {
     ageS,
     nextReadingInS: advice.nextReadingInS - ageS,
   };
+}
+
+/** An alert, or a question that must come first, takes the place of the turn. */
+function askLineOf(deck: Deck, advice: Advice): TurnLine | null {
+  const alert = alertToShow(advice);
+  if (alert !== null) return { kind: 'act', text: alert.ask, turn: 'none' };
+  const question = questionOf(deck);
+  return question === null ? null : { kind: 'ask', text: question, turn: 'none' };
 }
 
 function firstTurn(advice: Advice): TurnLine {

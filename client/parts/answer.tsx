@@ -1,5 +1,4 @@
 import type { JSX } from 'preact';
-import { roundedDurationS } from '../../src/speech/duration.ts';
 import type { AnswerNow } from './answer-now.ts';
 import type { Deck } from './deck.ts';
 import { FarRow } from './far-row.tsx';
@@ -91,11 +90,4 @@ function Said({ deck, now }: { readonly deck: Deck; readonly now: AnswerNow }): 
       {words}
     </p>
   );
-}
-
-/** Seconds to the next reading as voice and page both say them. */
-export function nextReadingText(inS: number): string {
-  return inS <= 0
-    ? 'Next reading now'
-    : `Next reading in ${minutesSeconds(inS > 60 ? roundedDurationS(inS) : inS)}`;
 }

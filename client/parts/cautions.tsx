@@ -30,7 +30,9 @@ export function CautionsSheet(): JSX.Element {
         <button
           type="button"
           class="main hurry"
-          onClick={() => changeSettings({ cautionsReadAtMs: nowMs.peek() })}
+          onClick={() => {
+            changeSettings({ cautionsReadAtMs: nowMs.peek() });
+          }}
         >
           I have read this
         </button>

@@ -15,9 +15,6 @@ export function ChecklistCard({
   const line = nextItem(lines);
   const done = lines.filter((each) => each.state !== 'open').length;
   if (line === null) return isLarge ? <ReadyCard deck={deck} /> : null;
-  const openIdent = (): void => {
-    deck.sheet.value = 'ident';
-  };
   return (
     <section class={isLarge ? 'checklist large' : 'checklist'} aria-label="Checklist">
       <p class="lab">
@@ -30,14 +27,15 @@ export function ChecklistCard({
         {line.show}
       </p>
       <div class="check-buttons">
-        <button
-          type="button"
-          class="hurry main"
-          onClick={() => (line.needsIdent ? openIdent() : void checkDone(deck))}
-        >
+        <button type="button" class="hurry main" onClick={() => void checkDone(deck)}>
           {line.needsIdent ? 'Listen' : 'Next'}
         </button>
-        <button type="button" onClick={() => sayLine(line)}>
+        <button
+          type="button"
+          onClick={() => {
+            sayLine(line);
+          }}
+        >
           Again
         </button>
         <button

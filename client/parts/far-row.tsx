@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { isWindLight } from '../../src/procedure/phrases.ts';
+import type { HowFar, WindSeen } from '../../src/track/guidance.ts';
 import type { AnswerNow } from './answer-now.ts';
 import type { Deck } from './deck.ts';
 import { minutesSeconds, oneDecimal, windFigures } from './figures.ts';
@@ -15,42 +16,36 @@ export function FarRow({
   readonly deck: Deck;
   readonly now: AnswerNow;
 }): JSX.Element {
-  const isLive = now.ageS > FRESH_S && deck.foresight.value !== null;
-  const howFar = isLive ? (deck.foresight.value?.howFar ?? now.advice.howFar) : now.advice.howFar;
-  const wind = now.advice.estimate.wind;
-  const live = isLive ? ', expected' : '';
+  const foresight = deck.foresight.value;
+  const live = now.ageS > FRESH_S ? foresight : null;
+  const howFar = live?.howFar ?? now.advice.howFar;
+  const { wind } = now.advice.estimate;
   return (
     <dl class="far">
       <Figure
         name="To go"
         value={howFar.toGoNm === null ? null : oneDecimal(howFar.toGoNm)}
-        unit={howFar.toGoNm === null ? noDistance(deck) : `NM to go${band(howFar.sdNm, 1)}${live}`}
-        isDim={isLive}
+        unit={howFar.toGoNm === null ? noDistance(deck) : `NM to go${band(howFar.sdNm, 1)}`}
+        isDim={live !== null}
       />
       <Figure
         name="Time"
         value={howFar.toGoS === null ? null : minutesSeconds(howFar.toGoS)}
-        unit={
-          howFar.toGoS === null
-            ? 'time not known yet'
-            : `${endOf(deck)}${howFar.groundSpeedKt === null ? '' : `, at ${Math.round(howFar.groundSpeedKt)} kt`}`
-        }
-        isDim={isLive}
+        unit={howFar.toGoS === null ? 'no time yet' : endWords(deck, howFar)}
+        isDim={live !== null}
       />
       <Figure
         name="Wind"
-        value={
-          wind === null
-            ? null
-            : isWindLight(wind)
-              ? 'light'
-              : windFigures(wind.fromDegMag, wind.speedKt)
-        }
-        unit={wind === null ? 'wind not seen yet' : `wind from, kt${band(wind.sdKt, 0)}`}
+        value={wind === null ? null : windShown(wind)}
+        unit={wind === null ? 'no wind yet' : `wind from, kt${band(wind.sdKt, 0)}`}
         isDim={false}
       />
     </dl>
   );
+}
+
+function windShown(wind: WindSeen): string {
+  return isWindLight(wind) ? 'light' : windFigures(wind.fromDegMag, wind.speedKt);
 }
 
 interface FigureProps {
@@ -73,20 +68,17 @@ function Figure({ name, value, unit, isDim }: FigureProps): JSX.Element {
 function band(sd: number | null, places: 0 | 1): string {
   if (sd === null) return '';
   const least = places === 1 ? 0.1 : 1;
-  return ` ± ${Math.max(least, sd).toFixed(places)}`;
+  return `, ± ${Math.max(least, sd).toFixed(places)}`;
 }
 
 function noDistance(deck: Deck): string {
   const leg = deck.leg.value;
   if (leg?.direction === 'from' && leg.endDmeNm === undefined) return 'no end given for this leg';
-  return leg?.station.hasDme === false
-    ? 'no DME: distance not known yet'
-    : 'distance not known yet';
+  return leg?.station.hasDme === false ? 'no DME: no distance yet' : 'no distance yet';
 }
 
-function endOf(deck: Deck): string {
-  const leg = deck.leg.value;
-  const endDmeNm = leg?.endDmeNm ?? 0;
-  if (endDmeNm > 0) return `to DME ${oneDecimal(endDmeNm)}`;
-  return 'to the station';
+function endWords(deck: Deck, { groundSpeedKt }: HowFar): string {
+  const endDmeNm = deck.leg.value?.endDmeNm ?? 0;
+  const end = endDmeNm > 0 ? `to DME ${oneDecimal(endDmeNm)}` : 'to the station';
+  return groundSpeedKt === null ? end : `${end}, at ${Math.round(groundSpeedKt)} kt`;
 }

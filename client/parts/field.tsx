@@ -24,8 +24,9 @@ export function Field(props: FieldProps): JSX.Element {
     autocomplete: 'off',
     'aria-invalid': problem !== undefined,
     'aria-describedby': `${id}-about`,
-    onInput: (input: { readonly currentTarget: HTMLInputElement }) =>
-      props.onInput(input.currentTarget.value),
+    onInput: (input: { readonly currentTarget: HTMLInputElement }) => {
+      props.onInput(input.currentTarget.value);
+    },
   } as const;
   return (
     <div class={problem === undefined ? 'field' : 'field wrong'}>
@@ -70,7 +71,9 @@ export function Choice<Word extends string>(props: ChoiceProps<Word>): JSX.Eleme
               type="radio"
               name={props.name}
               checked={word === props.value}
-              onChange={() => props.onChoose(word)}
+              onChange={() => {
+                props.onChoose(word);
+              }}
             />
             {name}
           </label>

@@ -22,7 +22,9 @@ export function FlagChoice({ value, onChange }: FlagChoiceProps): JSX.Element {
           type="button"
           class={flag === value ? 'on' : ''}
           aria-pressed={flag === value}
-          onClick={() => onChange(flag)}
+          onClick={() => {
+            onChange(flag);
+          }}
         >
           {name}
         </button>

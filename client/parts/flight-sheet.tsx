@@ -49,7 +49,12 @@ export function FlightSheet({ deck }: { readonly deck: Deck }): JSX.Element {
         </dl>
         <h3>The flight</h3>
         <div class="row wrap">
-          <button type="button" onClick={() => print()}>
+          <button
+            type="button"
+            onClick={() => {
+              print();
+            }}
+          >
             Print card and readings
           </button>
           <a class="button" href={addressOf({ page: 'flights' })}>

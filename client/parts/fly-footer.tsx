@@ -1,7 +1,5 @@
 import type { JSX } from 'preact';
 import { speaker } from '../voice/speaker.ts';
-import { nextReadingText } from './answer.tsx';
-import type { AnswerNow } from './answer-now.ts';
 import type { Deck } from './deck.ts';
 
 const SYNC_WORDS = {
@@ -10,14 +8,8 @@ const SYNC_WORDS = {
   'catching-up': 'saved here, sending to the server',
 } as const;
 
-/** Quiet buttons, when to read next, where it is saved, and the cautions. */
-export function FlyFooter({
-  deck,
-  now,
-}: {
-  readonly deck: Deck;
-  readonly now: AnswerNow | null;
-}): JSX.Element {
+/** Quiet buttons, where the flight is saved, and the cautions. */
+export function FlyFooter({ deck }: { readonly deck: Deck }): JSX.Element {
   const open = (sheet: 'readings' | 'spoken' | 'more') => () => {
     deck.sheet.value = sheet;
   };
@@ -36,14 +28,16 @@ export function FlyFooter({
           type="button"
           class="quiet"
           aria-pressed={!isMuted}
-          onClick={() => (isMuted ? speaker.unmute() : speaker.mute())}
+          onClick={() => {
+            if (isMuted) speaker.unmute();
+            else speaker.mute();
+          }}
         >
           {isMuted ? 'Voice is off' : 'Voice is on'}
         </button>
         <button type="button" class="quiet" onClick={open('more')}>
           Flight…
         </button>
-        <span class="due">{now === null ? null : <DueText inS={now.nextReadingInS} />}</span>
       </nav>
       <p class="small">
         <span>
@@ -57,10 +51,6 @@ export function FlyFooter({
       </p>
     </footer>
   );
-}
-
-function DueText({ inS }: { readonly inS: number }): JSX.Element {
-  return <span class={inS <= 0 ? 'act' : 'soft'}>{nextReadingText(inS)}</span>;
 }
 
 function VoiceText(): JSX.Element | null {

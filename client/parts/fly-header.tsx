@@ -36,9 +36,13 @@ function IdentState({ deck }: { readonly deck: Deck }): JSX.Element {
         deck.sheet.value = 'ident';
       }}
     >
-      {isConfirmed
-        ? `✓ ident confirmed ${ago(confirmedAtMs, nowMs.value)}`
-        : '! ident not confirmed'}
+      {isConfirmed ? (
+        <span>
+          ✓ ident<span class="wide-only"> confirmed</span> {ago(confirmedAtMs, nowMs.value)}
+        </span>
+      ) : (
+        '! ident not confirmed'
+      )}
     </button>
   );
 }

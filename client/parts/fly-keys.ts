@@ -13,17 +13,47 @@ export function flyKeys(deck: Deck): readonly SingleKey[] {
   };
   return [
     { key: 'g', name: 'G', does: 'give the reading', act: () => void giveShown(deck) },
-    { key: 'arrowleft', name: '←', does: 'needle half a dot left', act: () => nudge(-1) },
-    { key: 'arrowright', name: '→', does: 'needle half a dot right', act: () => nudge(1) },
-    { key: 'a', name: 'A', does: 'say again', act: () => speaker.sayAgain() },
-    { key: 'w', name: 'W', does: 'why', act: () => explain(deck) },
+    {
+      key: 'arrowleft',
+      name: '←',
+      does: 'needle half a dot left',
+      act: () => {
+        nudge(-1);
+      },
+    },
+    {
+      key: 'arrowright',
+      name: '→',
+      does: 'needle half a dot right',
+      act: () => {
+        nudge(1);
+      },
+    },
+    {
+      key: 'a',
+      name: 'A',
+      does: 'say again',
+      act: () => {
+        speaker.sayAgain();
+      },
+    },
+    {
+      key: 'w',
+      name: 'W',
+      does: 'why',
+      act: () => {
+        explain(deck);
+      },
+    },
     { key: 'n', name: 'N', does: 'next item of the checklist', act: () => void checkDone(deck) },
     { key: 'u', name: 'U', does: 'undo', act: () => void undoLast(deck) },
     {
       key: 'c',
       name: 'C',
       does: 'clear the values: back to what is expected',
-      act: () => clearDraft(deck),
+      act: () => {
+        clearDraft(deck);
+      },
     },
     {
       key: 't',

@@ -35,8 +35,12 @@ export function IdentSheet({ deck }: { readonly deck: Deck }): JSX.Element | nul
     setPlaying(sound);
     setProblem('');
     sound.done
-      .catch((error: unknown) => setProblem(error instanceof Error ? error.message : String(error)))
-      .finally(() => setPlaying((now) => (now === sound ? null : now)));
+      .catch((error: unknown) => {
+        setProblem(error instanceof Error ? error.message : String(error));
+      })
+      .finally(() => {
+        setPlaying((now) => (now === sound ? null : now));
+      });
   };
   const stop = (): void => current.current?.stop();
   const close = (): void => {

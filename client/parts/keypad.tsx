@@ -39,14 +39,14 @@ export function Keypad(props: KeypadProps): JSX.Element {
   const onKeyDown = (key: KeyboardEvent): void => {
     if (/^[0-9.]$/.test(key.key)) type(key.key);
     else if (key.key === 'Backspace') type('back');
-    else if (key.key === 'Enter') set();
+    else if (key.key === 'Enter' && !(key.target instanceof HTMLButtonElement)) set();
     else return;
     key.preventDefault();
   };
   return (
-    <Sheet title={props.title} onClose={props.onClose}>
-      <div class="keypad" onKeyDown={onKeyDown}>
-        <output class="keypad-figure" aria-label={props.title}>
+    <Sheet title={props.title} onClose={props.onClose} onKeyDown={onKeyDown}>
+      <div class="keypad">
+        <output class="keypad-figure" aria-label={props.title} tabIndex={-1} autofocus>
           {text === '' ? '–' : text} <span class="soft">{props.unit}</span>
         </output>
         <p class="problem" role="alert">
@@ -54,22 +54,41 @@ export function Keypad(props: KeypadProps): JSX.Element {
         </p>
         <div class="keypad-keys">
           {DIGITS.map((digit) => (
-            <button key={digit} type="button" onClick={() => type(digit)}>
+            <button
+              key={digit}
+              type="button"
+              onClick={() => {
+                type(digit);
+              }}
+            >
               {digit}
             </button>
           ))}
           <button
             type="button"
             disabled={!props.hasDecimal}
-            onClick={() => type('.')}
+            onClick={() => {
+              type('.');
+            }}
             aria-label="decimal"
           >
             .
           </button>
-          <button type="button" onClick={() => type('0')}>
+          <button
+            type="button"
+            onClick={() => {
+              type('0');
+            }}
+          >
             0
           </button>
-          <button type="button" aria-label="Rub out the last figure" onClick={() => type('back')}>
+          <button
+            type="button"
+            aria-label="Rub out the last figure"
+            onClick={() => {
+              type('back');
+            }}
+          >
             ⌫
           </button>
         </div>

@@ -23,7 +23,9 @@ export function LegFields({
   const text = (key: keyof LegDraft) => ({
     value: leg[key],
     problems,
-    onInput: (value: string) => onChange({ [key]: value }),
+    onInput: (value: string) => {
+      onChange({ [key]: value });
+    },
   });
   return (
     <section class="leg-fields" aria-labelledby={`leg-title-${index}`}>
@@ -83,7 +85,9 @@ export function LegFields({
             { word: 'yes', name: 'Yes' },
             { word: 'no', name: 'No' },
           ]}
-          onChoose={(dme) => onChange({ dme })}
+          onChoose={(dme) => {
+            onChange({ dme });
+          }}
         />
         <Choice
           name={`${at}.direction`}
@@ -93,7 +97,9 @@ export function LegFields({
             { word: 'to', name: 'To it' },
             { word: 'from', name: 'From it' },
           ]}
-          onChoose={(direction) => onChange({ direction })}
+          onChoose={(direction) => {
+            onChange({ direction });
+          }}
         />
         <Field
           {...text('course')}

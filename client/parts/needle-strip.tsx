@@ -36,7 +36,12 @@ export function NeedleStrip(props: NeedleStripProps): JSX.Element {
     key.preventDefault();
     props.onChange(clip(next));
   };
-  const words = isDead ? 'the flag is OFF: it tells nothing' : needleWords(value, dotsFullScale);
+  const stands = needleWords(value, dotsFullScale);
+  const words = isDead
+    ? 'the flag is OFF: it tells nothing'
+    : props.isGiven
+      ? stands
+      : `expected ${stands}`;
   return (
     <div class="needle-block">
       <div class="lab">

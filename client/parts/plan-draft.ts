@@ -77,8 +77,9 @@ export function forgetDraft(): void {
 function storedDraft(): Partial<PlanDraft> | null {
   try {
     const stored = JSON.parse(localStorage.getItem(PLACE) ?? 'null') as Partial<PlanDraft> | null;
-    if (stored === null || !Array.isArray(stored.legs) || stored.legs.length === 0) return null;
-    return { ...stored, legs: stored.legs.map((leg) => ({ ...emptyLeg, ...leg })) };
+    const legs: readonly Partial<LegDraft>[] = stored?.legs ?? [];
+    if (stored === null || legs.length === 0) return null;
+    return { ...stored, legs: legs.map((leg) => ({ ...emptyLeg, ...leg })) };
   } catch {
     return null;
   }

@@ -52,14 +52,17 @@ function expectedPanel(
   leg: Leg | null,
   foresight: Foresight | null,
 ): PanelValues {
-  const courseDeg = leg?.courseDeg ?? 0;
-  const last = lastReadingOf(state);
+  const courseSetDeg = lastReadingOf(state)?.reading.courseSetDeg ?? leg?.courseDeg ?? 0;
+  if (foresight === null) {
+    const flag = leg?.direction ?? 'to';
+    return { headingDeg: null, courseSetDeg, needleDots: null, flag, dmeNm: null };
+  }
   return {
-    headingDeg: foresight === null ? null : Math.round(foresight.headingDeg),
-    courseSetDeg: last?.reading.courseSetDeg ?? courseDeg,
-    needleDots: toHalf(foresight?.needleDots ?? null),
-    flag: foresight?.flag ?? leg?.direction ?? 'to',
-    dmeNm: toTenth(foresight?.dmeNm ?? null),
+    headingDeg: Math.round(foresight.headingDeg),
+    courseSetDeg,
+    needleDots: toHalf(foresight.needleDots),
+    flag: foresight.flag,
+    dmeNm: toTenth(foresight.dmeNm),
   };
 }
 

@@ -5,12 +5,14 @@ interface SheetProps {
   readonly title: string;
   readonly onClose: () => void;
   readonly children: ComponentChildren;
+  readonly onKeyDown?: (key: KeyboardEvent) => void;
   /** A sheet that must be answered has no Close of its own. */
   readonly mustAnswer?: boolean;
 }
 
 /** A sheet laid over the page until it is closed; the browser keeps the focus inside. */
-export function Sheet({ title, onClose, children, mustAnswer = false }: SheetProps): JSX.Element {
+export function Sheet(props: SheetProps): JSX.Element {
+  const { title, onClose, onKeyDown, children, mustAnswer = false } = props;
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
@@ -22,6 +24,7 @@ export function Sheet({ title, onClose, children, mustAnswer = false }: SheetPro
       ref={dialog}
       class="sheet"
       aria-label={title}
+      onKeyDown={onKeyDown}
       onCancel={(cancel) => {
         // The part that opened the sheet also takes it away: it must hear of the Escape key.
         cancel.preventDefault();

@@ -22,7 +22,14 @@ export function SkipSheet({ deck }: { readonly deck: Deck }): JSX.Element {
     <Sheet title={`Skip: ${nextItem(deck.lines.value)?.show ?? ''}`} onClose={close}>
       <div class="stack">
         {REASONS.map((reason) => (
-          <button key={reason} type="button" class="hurry" onClick={() => skip(reason)}>
+          <button
+            key={reason}
+            type="button"
+            class="hurry"
+            onClick={() => {
+              skip(reason);
+            }}
+          >
             {reason}
           </button>
         ))}

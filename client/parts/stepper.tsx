@@ -29,8 +29,9 @@ export function Stepper(props: StepperProps): JSX.Element {
   const [isTyping, setTyping] = useState(false);
   const latest = useRef(props);
   latest.current = props;
-  const stepBy = (direction: 1 | -1): void =>
+  const stepBy = (direction: 1 | -1): void => {
     latest.current.onChange(stepped(latest.current, direction));
+  };
   const shown = props.value === null ? '–' : props.show(props.value);
   return (
     <div class="stepper-block" role="group" aria-label={props.label}>
@@ -39,7 +40,13 @@ export function Stepper(props: StepperProps): JSX.Element {
         <span>{props.expected === null ? '' : `expected ${props.expected}`}</span>
       </div>
       <div class="stepper">
-        <StepButton label={`${props.label} less`} sign="−" onStep={() => stepBy(-1)} />
+        <StepButton
+          label={`${props.label} less`}
+          sign="−"
+          onStep={() => {
+            stepBy(-1);
+          }}
+        />
         <div
           tabIndex={0}
           role="spinbutton"
@@ -49,7 +56,9 @@ export function Stepper(props: StepperProps): JSX.Element {
           aria-valuemin={props.low}
           aria-valuemax={props.high}
           aria-valuetext={props.value === null ? 'not read' : `${shown} ${props.unit}`}
-          onClick={() => setTyping(true)}
+          onClick={() => {
+            setTyping(true);
+          }}
           onKeyDown={(key) => {
             if (key.key === 'ArrowUp') stepBy(1);
             else if (key.key === 'ArrowDown') stepBy(-1);
@@ -60,7 +69,13 @@ export function Stepper(props: StepperProps): JSX.Element {
         >
           {shown}
         </div>
-        <StepButton label={`${props.label} more`} sign="+" onStep={() => stepBy(1)} />
+        <StepButton
+          label={`${props.label} more`}
+          sign="+"
+          onStep={() => {
+            stepBy(1);
+          }}
+        />
       </div>
       {isTyping ? (
         <Keypad
@@ -77,7 +92,9 @@ export function Stepper(props: StepperProps): JSX.Element {
             props.onChange(value);
             setTyping(false);
           }}
-          onClose={() => setTyping(false)}
+          onClose={() => {
+            setTyping(false);
+          }}
         />
       ) : null}
     </div>
@@ -102,7 +119,9 @@ interface StepButtonProps {
 function StepButton({ label, sign, onStep }: StepButtonProps): JSX.Element {
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   const hasRepeated = useRef(false);
-  const stop = (): void => clearTimeout(timer.current);
+  const stop = (): void => {
+    clearTimeout(timer.current);
+  };
   useEffect(() => stop, []);
   const start = (): void => {
     hasRepeated.current = false;
@@ -121,7 +140,9 @@ function StepButton({ label, sign, onStep }: StepButtonProps): JSX.Element {
       onPointerUp={stop}
       onPointerLeave={stop}
       onPointerCancel={stop}
-      onContextMenu={(menu) => menu.preventDefault()}
+      onContextMenu={(menu) => {
+        menu.preventDefault();
+      }}
       onClick={() => {
         // The click that ends a long press has been counted already.
         if (!hasRepeated.current) onStep();

@@ -21,7 +21,9 @@ export function speakTimedCalls(deck: Deck): () => void {
       // A screen that only follows shows the call and stays silent.
       if (!deck.isActing.peek()) continue;
       const key = `${deck.store.id}/${call.key}`;
-      speaker.say(call.say, { channel: 'call', key, urgency: call.urgency, untilMs: call.untilMs });
+      const urgency = call.urgency === 'now' ? 'urgent' : 'normal';
+      const validForS = Math.max(1, (call.untilMs - untilMs) / 1000);
+      speaker.say(call.say, { channel: 'call', key, urgency, validForS });
     }
   });
 }

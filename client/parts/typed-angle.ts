@@ -17,22 +17,26 @@ export function readAngle(text: string, side: keyof typeof SIDES): Result<number
   const { plus, minus, most, example } = SIDES[side];
   const expected = `Write it like ${example}.`;
   const clean = text.trim().toUpperCase().replace(/−/g, '-').replace(/,/g, '.');
-  const letters = clean.replace(/[^A-Z]/g, '');
-  const numbers = clean.match(/\d+(\.\d+)?/g)?.map(Number) ?? [];
-  if (numbers.length === 0 || numbers.length > 3 || /[^\d.\s\-+°'’′"”″A-Z]/.test(clean)) {
-    return refuse(expected);
-  }
-  const [degrees = 0, minutes = 0, seconds = 0] = numbers;
-  const isWhole = numbers.slice(0, -1).every((each) => Number.isInteger(each));
-  if (!isWhole || minutes >= 60 || seconds >= 60) return refuse(expected);
-  const size = degrees + minutes / 60 + seconds / 3600;
+  const size = sizeOf(clean);
+  if (size === null) return refuse(expected);
   if (size > most) return refuse(`At most ${most} degrees.`);
-  const sign = signOf(clean, letters, plus, minus);
-  if (sign === null && size !== 0) return refuse(`${plus} or ${minus}? ${expected}`);
-  return accept(size === 0 ? 0 : size * (sign ?? 1));
+  if (size === 0) return accept(0);
+  const sign = signOf(clean, plus, minus);
+  return sign === null ? refuse(`${plus} or ${minus}? ${expected}`) : accept(size * sign);
 }
 
-function signOf(clean: string, letters: string, plus: string, minus: string): 1 | -1 | null {
+/** Degrees, minutes and seconds put together; null where they are not written as such. */
+function sizeOf(clean: string): number | null {
+  const numbers = clean.match(/\d+(\.\d+)?/g)?.map(Number) ?? [];
+  if (numbers.length === 0 || numbers.length > 3) return null;
+  if (/[^\d.\s\-+°'’′"”″A-Z]/.test(clean)) return null;
+  const [degrees = 0, minutes = 0, seconds = 0] = numbers;
+  const isWhole = numbers.slice(0, -1).every((each) => Number.isInteger(each));
+  return isWhole && minutes < 60 && seconds < 60 ? degrees + minutes / 60 + seconds / 3600 : null;
+}
+
+function signOf(clean: string, plus: string, minus: string): 1 | -1 | null {
+  const letters = clean.replace(/[^A-Z]/g, '');
   if (letters === plus) return 1;
   if (letters === minus) return -1;
   if (letters !== '') return null;

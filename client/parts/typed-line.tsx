@@ -35,7 +35,9 @@ export function TypedLine({ deck }: { readonly deck: Deck }): JSX.Element {
         aria-describedby="sentence-problem"
         aria-invalid={problem !== null}
         placeholder="heading 112, one and a half left, distance 11.2"
-        onInput={() => setProblem(null)}
+        onInput={() => {
+          setProblem(null);
+        }}
       />
       <p id="sentence-problem" class="problem" role="alert">
         {problem}

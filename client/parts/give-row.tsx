@@ -1,0 +1,46 @@
+import type { JSX } from 'preact';
+import { clearDraft, giveShown } from './actions.ts';
+import type { Deck } from './deck.ts';
+
+/**
+ * The two buttons that give the reading: always in the same places, the likelier one filled. Once a
+ * value has been touched, the left one lets all values follow what is expected again.
+ */
+export function GiveRow({
+  deck,
+  hasForesight,
+}: {
+  readonly deck: Deck;
+  readonly hasForesight: boolean;
+}): JSX.Element {
+  const isTouched = Object.keys(deck.draft.given.value).length > 0;
+  const isCorrecting = deck.draft.correcting.value !== null;
+  const isAsExpected = hasForesight && !isTouched;
+  const clearName = isCorrecting ? 'Leave it' : 'Clear';
+  return (
+    <div class="give-row">
+      {isTouched || isCorrecting ? (
+        <button
+          type="button"
+          onClick={() => {
+            clearDraft(deck);
+          }}
+        >
+          {clearName}
+        </button>
+      ) : (
+        <button
+          type="button"
+          class={isAsExpected ? 'main' : ''}
+          disabled={!isAsExpected}
+          onClick={() => void giveShown(deck)}
+        >
+          As expected
+        </button>
+      )}
+      <button type="button" class={isAsExpected ? '' : 'main'} onClick={() => void giveShown(deck)}>
+        {isCorrecting ? 'Correct it' : 'Give reading'}
+      </button>
+    </div>
+  );
+}
