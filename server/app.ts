@@ -51,10 +51,6 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   app.setValidatorCompiler(checkBySchema as never);
   app.setSerializerCompiler(() => JSON.stringify);
   app.removeContentTypeParser('text/plain');
-  app.addHook('onRequest', (request, _reply, done) => {
-    guard(request, parts.host);
-    done();
-  });
   app.addHook('onSend', (request, reply, _payload, done) => {
     if (request.url.startsWith('/api/') && !reply.hasHeader('cache-control'))
       reply.header('cache-control', 'no-store');
@@ -62,6 +58,15 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   });
 
   await app.register(fastifyHelmet, SECURITY_HEADERS);
+  // Before the guard, because it also ends the connection of a WebSocket that the guard refuses.
+  await app.register(fastifyWebsocket, {
+    options: { maxPayload: MOST_MESSAGE_BYTES },
+    preClose: endSockets,
+  });
+  app.addHook('onRequest', (request, _reply, done) => {
+    guard(request, parts.host);
+    done();
+  });
   await app.register(fastifyRateLimit, {
     max: MOST_CALLS_A_MINUTE,
     timeWindow: '1 minute',
@@ -69,10 +74,6 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     errorResponseBuilder: () => refusal(429, 'Too many calls from this machine. Wait a minute.'),
   });
   await app.register(fastifySwagger, OPENAPI(parts.version));
-  await app.register(fastifyWebsocket, {
-    options: { maxPayload: MOST_MESSAGE_BYTES },
-    preClose: endSockets,
-  });
   answerMissing(app);
 
   const followers = followersOf(parts.records);

@@ -1,4 +1,5 @@
 import { STATUS_CODES } from 'node:http';
+import type { IncomingMessage } from 'node:http';
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
 import type { FieldProblem } from '../src/base/result.ts';
 import type { Problem } from '../src/wire/problem.ts';
@@ -49,7 +50,11 @@ export function answerError(
 ): FastifyReply {
   const problem = problemOf(error);
   if (problem.status >= 500) console.error(`${request.method} ${request.url}:`, error);
-  return sendProblem(reply, problem);
+  if (problem.status !== 413) return sendProblem(reply, problem);
+  readAway(request.raw, () => {
+    sendProblem(reply, problem);
+  });
+  return reply;
 }
 
 /** Sends a problem with its status and media type. */
@@ -59,6 +64,27 @@ export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply
     .type('application/problem+json')
     .serializer(JSON.stringify)
     .send(problem);
+}
+
+/** Answering while the other end still sends breaks the connection, and the answer is lost with it. */
+const MOST_READ_AWAY_BYTES = 32 * 1024 * 1024;
+const LONGEST_READ_AWAY_MS = 10_000;
+
+/** Reads what is left of a body that is too large and throws it away, within reason, then goes on. */
+function readAway(body: IncomingMessage, goOn: () => void): void {
+  let bytes = 0;
+  const end = (): void => {
+    clearTimeout(timer);
+    body.off('data', count).off('end', end).off('close', end).pause();
+    goOn();
+  };
+  const count = (chunk: Buffer): void => {
+    bytes += chunk.length;
+    if (bytes > MOST_READ_AWAY_BYTES) end();
+  };
+  const timer = setTimeout(end, LONGEST_READ_AWAY_MS);
+  body.on('data', count).once('end', end).once('close', end).resume();
+  if (body.readableEnded || body.destroyed) end();
 }
 
 function statusOf(error: Partial<FastifyError>): number {

@@ -34,9 +34,16 @@ export function followRoute(app: FastifyInstance, records: Records, followers: F
       let isGreeted = false;
       const greet = (greeting: Greeting): void => {
         if (isGreeted) throw refusal(422, 'This socket follows already.');
-        const arrival = arrivalOf(records, id, greeting.afterId);
         isGreeted = true;
-        followers.follow(id, arrival, socket);
+        try {
+          followers.follow(id, arrivalOf(records, id, greeting.afterId), socket);
+        } catch (error) {
+          // Whoever cannot be told where to go on would wait for ever: say why, and end.
+          setImmediate(() => {
+            socket.close(REFUSED);
+          });
+          throw error;
+        }
       };
       socket.on('message', (data: Buffer, isBinary) => {
         try {
@@ -53,8 +60,6 @@ export function followRoute(app: FastifyInstance, records: Records, followers: F
           const problem = problemOf(error as Error);
           if (problem.status >= 500) console.error(`socket of flight ${id}:`, error);
           socket.send(JSON.stringify({ problem }));
-          // Whoever cannot be told where to go on would wait for ever: the socket ends, greet anew.
-          if (problem.errors.some(({ field }) => field === 'afterId')) socket.close(REFUSED);
         }
       });
     },
