@@ -63,7 +63,8 @@ function seenFrom(belief: Belief, from: Station, to: Station): Belief {
   };
 }
 
-function isSameStation(one: Station, other: Station): boolean {
+/** Whether two stations are one: their antennas stand at the same place. */
+export function isSameStation(one: Station, other: Station): boolean {
   return one.latitudeDeg === other.latitudeDeg && one.longitudeDeg === other.longitudeDeg;
 }
 

@@ -71,11 +71,21 @@ export function choosePlan(
   const motion = alongLine(mean, scene);
   const presentDeg = wholeHeadingDeg(presentHeadingDeg ?? motion.lineHeadingDeg);
   if (holdsLine || isNearStation(motion, scene)) return holdLine(motion, presentDeg);
+  const { headingDeg, second } = cheapest(motion, presentDeg, horizonS);
+  return {
+    headingDeg,
+    holdS: second?.atS ?? null,
+    thenHeadingDeg: second?.headingDeg ?? headingDeg,
+  };
+}
+
+/** The way on that costs least. */
+function cheapest(motion: AlongLine, presentDeg: number, horizonS: number): Candidate {
   const onLineDeg = steppedHeadingDeg(motion.lineHeadingDeg);
   const greatestDeg = greatestAngleDeg(motion) + STEP_DEG / 2;
   const headings = [presentDeg];
   for (let off = -45; off <= 45; off += STEP_DEG) headings.push(wrap360(onLineDeg + off));
-  let best: Candidate | null = null;
+  let best: Candidate = { headingDeg: onLineDeg, second: null };
   let leastCost = Infinity;
   for (const headingDeg of headings) {
     if (Math.abs(turnDeg(motion.lineHeadingDeg, headingDeg)) > greatestDeg) continue;
@@ -87,12 +97,7 @@ export function choosePlan(
       }
     }
   }
-  const chosen = best ?? { headingDeg: onLineDeg, second: null };
-  return {
-    headingDeg: chosen.headingDeg,
-    holdS: chosen.second?.atS ?? null,
-    thenHeadingDeg: chosen.second?.headingDeg ?? chosen.headingDeg,
-  };
+  return best;
 }
 
 /** A heading alone, and with each later turn onto the line. */

@@ -44,19 +44,18 @@ export interface Verdict {
   readonly isLost: boolean;
 }
 
-/** The other belief carried on to this reading, and whether the reading agrees with it. */
+/** The other belief after this reading, and in how many readings in a row it has been agreed with. */
 function otherwiseAfter(
   before: Doubt | null,
-  predictedOtherwise: Belief | null,
   belief: Belief,
   scene: Scene,
   reading: Reading,
 ): { otherwise: Belief; agreed: number } {
-  if (before && predictedOtherwise) {
-    const misfit = judge(predictedOtherwise, scene, reading);
+  if (before) {
+    const misfit = judge(before.otherwise, scene, reading);
     if (!isMisfit(misfit)) {
       return {
-        otherwise: takeIn(predictedOtherwise, scene, reading, misfit),
+        otherwise: takeIn(before.otherwise, scene, reading, misfit),
         agreed: before.agreed + 1,
       };
     }
@@ -100,18 +99,11 @@ export function weigh(
   misfit: Misfit,
   before: {
     readonly doubt: Doubt | null;
-    readonly predictedOtherwise: Belief | null;
     readonly takenIn: number;
     readonly lastDmeNm: number | null;
   },
 ): Verdict {
-  const { otherwise, agreed } = otherwiseAfter(
-    before.doubt,
-    before.predictedOtherwise,
-    belief,
-    scene,
-    reading,
-  );
+  const { otherwise, agreed } = otherwiseAfter(before.doubt, belief, scene, reading);
   const doubt: Doubt = {
     misfit,
     reading,

@@ -4,6 +4,7 @@ import type { Belief } from './belief.ts';
 import type { Misfit } from './judge.ts';
 import type { Flag, Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
+import type { Watch } from './watch-record.ts';
 
 /** The headings that the pilot was told to fly: one now, another after a while. Magnetic, local. */
 export interface ToldPlan {
@@ -57,6 +58,7 @@ export interface Estimate {
   /** Readings of this leg that were taken in whole since the place was last started afresh. */
   readonly takenIn: number;
   readonly doubt: Doubt | null;
+  readonly watch: Watch;
   /** The place was started afresh from the last reading because nothing fitted. */
   readonly isLost: boolean;
   readonly flag: Flag | null;

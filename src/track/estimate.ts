@@ -1,25 +1,19 @@
-import { MS_PER_S } from '../base/units.ts';
 import type { Aircraft } from '../leg/leg.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
 import type { Wind } from '../wind/wind.ts';
-import type { Belief } from './belief.ts';
-import { carriedStart } from './carry-over.ts';
+import { cadenceS } from './cadence.ts';
+import { intervalTo } from './carry-on.ts';
+import type { Interval } from './carry-on.ts';
+import { carriedStart, isSameStation } from './carry-over.ts';
 import { choosePlan } from './choose-plan.ts';
 import { takeInCrossBearing } from './cross-bearing.ts';
-import { weigh } from './doubt.ts';
 import type { Estimate, LegStart } from './estimate-record.ts';
-import { FITS, isMisfit, judge } from './judge.ts';
-import { afterPassage, isAlongCourse } from './passage.ts';
-import { placeOf } from './place.ts';
-import { predict } from './predict.ts';
 import type { Reading } from './reading.ts';
-import { cadenceS } from './cadence.ts';
 import { isDuplicate, onlyNewPart } from './same-time.ts';
-import { planeFromMagneticDeg, sceneOf } from './scene.ts';
-import { airBelief, placeFromReading } from './start-belief.ts';
-import { takeIn } from './take-in.ts';
-import { flown, turnedBy } from './told-path.ts';
-import { LONGEST_GAP_S } from './tuning.ts';
+import { sceneOf } from './scene.ts';
+import { airBelief } from './start-belief.ts';
+import { takeReading } from './take-reading.ts';
+import { NOTHING_SUSPECTED } from './watch-record.ts';
 
 export type { Estimate } from './estimate-record.ts';
 
@@ -58,6 +52,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     plan,
     takenIn: 0,
     doubt: null,
+    watch: NOTHING_SUSPECTED,
     isLost: false,
     flag: null,
     lastToAtMs: null,
@@ -77,18 +72,18 @@ export function addReading(estimate: Estimate, reading: Reading): Estimate {
     return inTimeOrder([...estimate.readings, reading]).reduce(addReading, fromStart(estimate));
   }
   if (isDuplicate(estimate.readings, reading)) return estimate;
-  const readings = [...estimate.readings, reading];
+  const interval = intervalTo(estimate, reading);
   const news = onlyNewPart(estimate.readings, reading);
-  const atTime = carriedOn(estimate, reading);
-  const station = reading.station;
-  if (station && station.ident !== estimate.leg.leg.station.ident) {
-    const own = estimate.leg.leg.station;
-    const belief = atTime.isPlaced
-      ? takeInCrossBearing(atTime.belief, atTime.scene, own, news)
-      : atTime.belief;
-    return withPlan({ ...atTime, readings, belief });
-  }
-  return withPlan({ ...taken(atTime, news), readings });
+  const taken = isCrossBearing(estimate, reading)
+    ? takeCrossBearing(estimate, interval, news)
+    : takeReading(estimate, interval, news);
+  return withPlan({
+    ...estimate,
+    ...taken,
+    readings: [...estimate.readings, reading],
+    atMs: reading.atMs,
+    headingDeg: interval.headingDeg,
+  });
 }
 
 /** The estimate after all readings: the fold of `addReading` over them in time order. */
@@ -106,79 +101,24 @@ function inTimeOrder(readings: readonly Reading[]): readonly Reading[] {
   return [...readings].sort((one, other) => one.atMs - other.atMs);
 }
 
-/** The estimate carried on to the time of a reading by what was flown since the last. */
-function carriedOn(before: Estimate, reading: Reading): Estimate {
-  const sinceS = before.atMs === null ? 0 : Math.max(0, (reading.atMs - before.atMs) / MS_PER_S);
-  const readDeg = reading.headingDeg ?? null;
-  if (before.headingDeg === null || before.atMs === null) {
-    return { ...before, atMs: reading.atMs, headingDeg: readDeg };
-  }
-  const { path, headingDeg } = flown(before.headingDeg, before.plan, readDeg, sinceS);
-  const onward = { ...before, atMs: reading.atMs, headingDeg };
-  if (!before.isPlaced) return onward;
-  if (sinceS > LONGEST_GAP_S) return { ...onward, isPlaced: false, doubt: null, takenIn: 0 };
-  const { scene } = before;
-  const onwardBelief = (belief: Belief): Belief => {
-    const turned = turnedBy(path, planeFromMagneticDeg(scene, placeOf(belief.mean)));
-    return predict(belief, turned, scene.trueAirspeedKt);
+function isCrossBearing({ leg }: Estimate, { station }: Reading): boolean {
+  return station !== undefined && !isSameStation(station, leg.leg.station);
+}
+
+/** A cross-bearing moves the place, and tells nothing about the leg's own flag. */
+function takeCrossBearing(
+  before: Estimate,
+  interval: Interval,
+  reading: Reading,
+): Pick<Estimate, 'belief' | 'doubt'> {
+  if (!before.isPlaced) return before;
+  const belief = interval.carryOn(before.belief);
+  const doubt = before.doubt && {
+    ...before.doubt,
+    otherwise: interval.carryOn(before.doubt.otherwise),
   };
-  return {
-    ...onward,
-    belief: onwardBelief(before.belief),
-    doubt: before.doubt && { ...before.doubt, otherwise: onwardBelief(before.doubt.otherwise) },
-  };
-}
-
-/** The estimate, carried on to the time of a reading, after taking it in. */
-function taken(atTime: Estimate, reading: Reading): Estimate {
-  const { scene } = atTime;
-  if (!atTime.isPlaced) {
-    const seen = withFlag(atTime, reading, false);
-    if (!tellsPlace(reading)) return seen;
-    const placed = placeFromReading(atTime.belief, scene, reading);
-    const belief = takeIn(placed, scene, reading, FITS);
-    return { ...seen, belief, isPlaced: true, takenIn: 1, isLost: false };
-  }
-  const corrected = afterPassage(atTime.belief, scene, reading, passageSince(atTime));
-  const belief = corrected ?? atTime.belief;
-  const misfit = judge(belief, scene, reading);
-  const seen = withFlag(atTime, reading, misfit.flag);
-  if (!isMisfit(misfit)) {
-    const takenIn = atTime.takenIn + 1;
-    const updated = takeIn(belief, scene, reading, misfit);
-    return { ...seen, belief: updated, doubt: null, isLost: false, takenIn };
-  }
-  const verdict = weigh(belief, scene, reading, misfit, {
-    doubt: atTime.doubt,
-    predictedOtherwise: atTime.doubt?.otherwise ?? null,
-    takenIn: atTime.takenIn,
-    lastDmeNm: lastDmeNm(atTime),
-  });
-  const takenIn = verdict.isConfirmed || verdict.isLost ? 1 : atTime.takenIn;
-  return { ...seen, belief: verdict.belief, doubt: verdict.doubt, isLost: verdict.isLost, takenIn };
-}
-
-function tellsPlace(reading: Reading): boolean {
-  return reading.flag !== 'off' || reading.dmeNm !== undefined;
-}
-
-function lastDmeNm(estimate: Estimate): number | null {
-  return estimate.readings.findLast((each) => each.dmeNm !== undefined)?.dmeNm ?? null;
-}
-
-/** Since when the flag can have turned: the last TO, unless FROM has been seen after it. */
-function passageSince(estimate: Estimate): number | null {
-  return estimate.hasPassed ? null : estimate.lastToAtMs;
-}
-
-/** What the flag tells about having passed the station; nothing where it contradicts the geometry. */
-function withFlag(estimate: Estimate, reading: Reading, isContradicting: boolean): Estimate {
-  const { scene } = estimate;
-  const lastToAtMs = reading.flag === 'to' ? reading.atMs : estimate.lastToAtMs;
-  const tellsPassage =
-    scene.isTo && reading.flag !== 'off' && !isContradicting && isAlongCourse(scene, reading);
-  const hasPassed = tellsPassage ? reading.flag === 'from' : estimate.hasPassed;
-  return { ...estimate, flag: reading.flag, lastToAtMs, hasPassed };
+  const station = before.leg.leg.station;
+  return { belief: takeInCrossBearing(belief, before.scene, station, reading), doubt };
 }
 
 /** The estimate with the headings that the pilot is told after this reading. */

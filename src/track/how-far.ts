@@ -2,6 +2,7 @@ import { cosDeg, sinDeg } from '../base/angle.ts';
 import { S_PER_H } from '../base/units.ts';
 import { alongLine, lineSpeedKt } from './along-line.ts';
 import type { AlongLine } from './along-line.ts';
+import { LN_RANGE } from './belief.ts';
 import type { Belief } from './belief.ts';
 import { varianceAlong } from './correct.ts';
 import { lineDegTrue } from './deviation.ts';
@@ -12,6 +13,8 @@ import { WIND_WANDER_KT2_PER_S } from './tuning.ts';
 
 /** A distance less certain than this part of the range is not told. */
 const GREATEST_RANGE_SD = 0.35;
+/** Close to the station a distance this well known in NM is told all the same. */
+const SMALL_RANGE_SD_NM = 1;
 /** A groundspeed less certain than this is not told, nor a time that rests on it. */
 const GREATEST_SPEED_SD_KT = 11;
 /** A time less certain than this part of itself (and 20 s) is not told. */
@@ -49,31 +52,35 @@ function speedSlope(motion: AlongLine, lineDeg: number): readonly number[] {
  */
 export function howFar(belief: Belief, scene: Scene, hasPassed: boolean): HowFar {
   const motion = alongLine(belief.mean, scene);
-  const lineDeg = lineDegTrue(belief.mean, scene);
+  const slope = speedSlope(motion, lineDegTrue(belief.mean, scene));
   const speedKt = lineSpeedKt(motion);
-  const slope = speedSlope(motion, lineDeg);
   const sdKt = Math.sqrt(varianceAlong(belief, slope));
-  const speed =
-    sdKt <= GREATEST_SPEED_SD_KT
-      ? { groundSpeedKt: speedKt, sdKt }
-      : { groundSpeedKt: null, sdKt: null };
-  if (scene.endGroundNm === null) return { ...NOTHING_FAR, ...speed };
-  if (scene.isTo && scene.endGroundNm === 0 && hasPassed) {
-    return { ...NOTHING_FAR, ...speed, toGoNm: 0, toGoS: 0 };
-  }
-  const rangeSd = lnRangeSd(belief);
-  if (rangeSd > GREATEST_RANGE_SD && rangeSd * motion.rangeNm > 1)
-    return { ...NOTHING_FAR, ...speed };
-  const left = scene.isTo ? motion.rangeNm - scene.endGroundNm : scene.endGroundNm - motion.rangeNm;
-  const toGoNm = Math.max(0, left);
-  const distance = { toGoNm, sdNm: rangeSd * motion.rangeNm };
-  if (speed.groundSpeedKt === null) return { ...NOTHING_FAR, ...distance };
-  const perS = S_PER_H / speedKt;
-  const toGoS = toGoNm * perS;
+  const isSpeedKnown = sdKt <= GREATEST_SPEED_SD_KT;
+  const speed = isSpeedKnown
+    ? { groundSpeedKt: speedKt, sdKt }
+    : { groundSpeedKt: null, sdKt: null };
+  if (isOverStation(scene) && hasPassed) return { ...NOTHING_FAR, ...speed, toGoNm: 0, toGoS: 0 };
+  const toGoNm = distanceToGo(belief, scene, motion.rangeNm);
+  if (toGoNm === null) return { ...NOTHING_FAR, ...speed };
+  const distance = { toGoNm, sdNm: lnRangeSd(belief) * motion.rangeNm };
+  if (!isSpeedKnown) return { ...NOTHING_FAR, ...distance };
+  const toGoS = (toGoNm * S_PER_H) / speedKt;
   const timeSlope = slope.map((each) => (-toGoS / speedKt) * each);
-  timeSlope[0] = (scene.isTo ? 1 : -1) * motion.rangeNm * perS;
+  timeSlope[LN_RANGE] = ((scene.isTo ? 1 : -1) * motion.rangeNm * S_PER_H) / speedKt;
   const windToCome = ((toGoS / speedKt) ** 2 * WIND_WANDER_KT2_PER_S * toGoS) / 3;
   const sdS = TIME_SD_INFLATION * Math.sqrt(varianceAlong(belief, timeSlope) + windToCome);
   const isTold = sdS <= Math.max(SHORT_TIME_S, GREATEST_TIME_SD * toGoS);
   return { ...distance, ...speed, toGoS: isTold ? toGoS : null, sdS: isTold ? sdS : null };
+}
+
+function isOverStation({ isTo, endGroundNm }: Scene): boolean {
+  return isTo && endGroundNm === 0;
+}
+
+/** Ground distance to the end of the leg, NM; null when no end is known or the range is too uncertain. */
+function distanceToGo(belief: Belief, scene: Scene, rangeNm: number): number | null {
+  if (scene.endGroundNm === null) return null;
+  const sd = lnRangeSd(belief);
+  if (sd > GREATEST_RANGE_SD && sd * rangeNm > SMALL_RANGE_SD_NM) return null;
+  return Math.max(0, scene.isTo ? rangeNm - scene.endGroundNm : scene.endGroundNm - rangeNm);
 }

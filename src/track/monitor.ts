@@ -1,7 +1,110 @@
-import type { Estimate } from './estimate-record.ts';
-import type { Alert } from './guidance.ts';
+import { turnDeg } from '../base/angle.ts';
+import { lineOfSightNm } from '../station/line-of-sight.ts';
+import type { Doubt, Estimate } from './estimate-record.ts';
+import type { Alert, AlertKind } from './guidance.ts';
+import { lnRangeSd } from './place.ts';
+import { isConePossible } from './take-in.ts';
+
+/** Weights at which a suspicion is told; their false alarms are measured in the bench. */
+const STUCK_NEEDLE = 6.5;
+const STUCK_DME = 5;
+const REVERSED = 6;
+const JUMP = 7;
+/** A single reading may be a slip: a suspicion rests on at least two. */
+const LEAST_COUNT = 2;
+/** An OBS set this far from the course works the needle backwards when the course is flown. */
+const BACKWARDS_DEG = 120;
+/** The needle counts as centred within this: then the OBS only shows the radial. */
+const CENTRED_DOTS = 0.5;
+/** Reception fades before the horizon is quite reached; the range must be known this well to say so. */
+const BEYOND_HORIZON = 1.05;
+const RANGE_KNOWN_SD = 0.15;
+
+const ASK: Readonly<Record<AlertKind, string>> = {
+  'needle-not-moving': 'Turn the OBS ten degrees and see the needle move.',
+  'wrong-station': 'Check the frequency and listen to the ident.',
+  'dme-not-moving': 'Watch the DME for a minute: does the distance change? Listen to its ident.',
+  'dme-disagrees': 'Check the frequency that the DME is tuned to and listen to its ident.',
+  'heading-indicator-disagrees': 'Fly level and compare the direction indicator with the compass.',
+  'reverse-sensing': 'Read the flag and the course on the OBS again.',
+  'flag-off': 'The flag shows OFF: do not use the needle. Check frequency, ident and altitude.',
+  'ident-not-confirmed': 'Listen to the ident.',
+  'outside-reception': 'You may be beyond reception. Check the ident, and climb if you can.',
+  'readings-disagree': 'Please read the panel again.',
+};
+
+function alert(kind: AlertKind, ask = ASK[kind]): Alert {
+  return { kind, ask };
+}
+
+/** What was understood of the part of a reading that does not fit, so that a slip is noticed. */
+function understood({ misfit, reading }: Doubt): string {
+  const parts: string[] = [];
+  const dots = reading.needleDots;
+  if (misfit.needle && dots !== undefined) {
+    const side = dots < 0 ? 'left' : 'right';
+    parts.push(dots === 0 ? 'needle centred' : `needle ${Math.abs(dots)} ${side}`);
+  }
+  if (misfit.dme && reading.dmeNm !== undefined) parts.push(`distance ${reading.dmeNm}`);
+  return parts.length > 0
+    ? `I understood ${parts.join(', ')}. It does not fit: please read again.`
+    : ASK['readings-disagree'];
+}
+
+/** What readings in doubt point to. */
+function doubtAlert(doubt: Doubt): Alert {
+  const { needle, dme, flag } = doubt.misfit;
+  if (flag && !dme) return alert('reverse-sensing');
+  if (dme && !needle && !flag && doubt.isDmeStill) return alert('dme-not-moving');
+  if (doubt.count < LEAST_COUNT) return alert('readings-disagree', understood(doubt));
+  if (dme && !needle && !flag) return alert('dme-disagrees');
+  if (dme) return alert('wrong-station');
+  return alert('readings-disagree', understood(doubt));
+}
+
+function isObsBackwards({ readings, scene }: Estimate): boolean {
+  const last = readings.at(-1);
+  if (!last || last.station || last.flag === 'off') return false;
+  const off = Math.abs(turnDeg(scene.courseDeg, last.courseSetDeg));
+  return off > BACKWARDS_DEG && Math.abs(last.needleDots ?? 0) > CENTRED_DOTS;
+}
+
+function isFlagOff(estimate: Estimate): boolean {
+  if (estimate.flag !== 'off') return false;
+  if (!estimate.isPlaced) return estimate.scene.isTo;
+  return !isConePossible(estimate.belief, estimate.scene);
+}
+
+function isBeyondReception({ belief, leg, isPlaced }: Estimate): boolean {
+  if (!isPlaced || lnRangeSd(belief) > RANGE_KNOWN_SD) return false;
+  const horizonNm = lineOfSightNm(leg.leg.altitudeFt, leg.leg.station.elevationFt);
+  return Math.exp(belief.mean.lnRange) > BEYOND_HORIZON * horizonNm;
+}
+
+/** What the suspicions that run beside the tracking have come to. */
+function watchAlerts({ watch }: Estimate): readonly Alert[] {
+  const alerts: Alert[] = [];
+  const isTold = (each: { weight: number; count: number }, limit: number): boolean =>
+    each.weight >= limit && each.count >= LEAST_COUNT;
+  if (isTold(watch.stuckNeedle, STUCK_NEEDLE)) alerts.push(alert('needle-not-moving'));
+  if (isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
+  if (isTold(watch.reversed, REVERSED)) alerts.push(alert('reverse-sensing'));
+  else if (watch.jumps.some((each) => isTold(each, JUMP))) {
+    alerts.push(alert('heading-indicator-disagrees'));
+  }
+  return alerts;
+}
 
 /** What does not fit in the readings so far; each alert names the one check that settles it. */
 export function alertsOf(estimate: Estimate): readonly Alert[] {
-  return estimate.doubt ? [{ kind: 'readings-disagree', ask: 'Please read the panel again.' }] : [];
+  const alerts: Alert[] = [];
+  if (isFlagOff(estimate)) alerts.push(alert('flag-off'));
+  if (isObsBackwards(estimate)) alerts.push(alert('reverse-sensing'));
+  if (estimate.doubt) alerts.push(doubtAlert(estimate.doubt));
+  if (estimate.isLost) alerts.push(alert('readings-disagree'));
+  if (isBeyondReception(estimate)) alerts.push(alert('outside-reception'));
+  alerts.push(...watchAlerts(estimate));
+  return alerts.filter(
+    ({ kind }, index) => alerts.findIndex((other) => other.kind === kind) === index,
+  );
 }

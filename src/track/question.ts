@@ -1,5 +1,7 @@
+import { turnDeg } from '../base/angle.ts';
 import type { Estimate } from './estimate-record.ts';
 import type { Question } from './guidance.ts';
+import type { Reading } from './reading.ts';
 import { isSaturated } from './update-needle.ts';
 import { bearingSdDeg } from './place.ts';
 
@@ -14,27 +16,30 @@ const MISSED_READINGS = 2;
 
 /** The reading that would help most next, or null when nothing is missing. */
 export function nextQuestion(estimate: Estimate): Question | null {
-  const { readings, scene } = estimate;
-  const last = readings.at(-1);
+  const last = estimate.readings.at(-1);
   if (!last || estimate.isLost) return 'centre-needle-from';
   if (estimate.doubt) return 'repeat-reading';
   if (estimate.flag === 'off') return null;
-  const needle = last.needleDots;
-  const recent = readings.slice(-MISSED_READINGS);
-  if (needle === undefined) return 'read-needle';
-  if (isSaturated(needle, scene) && bearingSdDeg(estimate.belief) > BEARING_UNKNOWN_SD_DEG) {
+  return missingPart(estimate, last) ?? (isObsTestDue(estimate) ? 'turn-obs-three-left' : null);
+}
+
+/** The part of the panel that is missing most. */
+function missingPart({ readings, scene, belief }: Estimate, last: Reading): Question | null {
+  const { needleDots } = last;
+  if (needleDots === undefined) return 'read-needle';
+  if (isSaturated(needleDots, scene) && bearingSdDeg(belief) > BEARING_UNKNOWN_SD_DEG) {
     return 'centre-needle-from';
   }
-  if (readings.length >= MISSED_READINGS && recent.every((each) => each.headingDeg === undefined)) {
-    return 'read-heading';
-  }
-  if (scene.dme && recent.every((each) => each.dmeNm === undefined)) return 'read-dme';
-  return isObsTestDue(estimate) ? 'turn-obs-three-left' : null;
+  if (readings.length < MISSED_READINGS) return null;
+  const recent = readings.slice(-MISSED_READINGS);
+  if (recent.every((each) => each.headingDeg === undefined)) return 'read-heading';
+  const isDmeMissing = scene.dme !== null && recent.every((each) => each.dmeNm === undefined);
+  return isDmeMissing ? 'read-dme' : null;
 }
 
 function isObsTestDue({ readings, scene, hasPassed }: Estimate): boolean {
   if (hasPassed || readings.length < OBS_TEST_EVERY) return false;
   return readings
     .slice(1 - OBS_TEST_EVERY)
-    .every((each) => Math.abs(each.courseSetDeg - scene.courseDeg) < OBS_TEST_LEAST_DEG);
+    .every((each) => Math.abs(turnDeg(scene.courseDeg, each.courseSetDeg)) < OBS_TEST_LEAST_DEG);
 }

@@ -201,7 +201,8 @@ export function readPanel(truth: Truth, habits: PanelHabits, chance: Chance): Re
     ...(leg.station.hasDme ? { dmeNm: Math.max(0, Math.round(slant * 10) / 10) } : {}),
   };
   if (range < truth.coneNm) return { ...base, flag: 'off' };
-  const radial = seenRadial(truth) - leg.station.declinationDegEast + chance.normal(truth.air.scallopingDeg);
+  const radial =
+    seenRadial(truth) - leg.station.declinationDegEast + chance.normal(truth.air.scallopingDeg);
   const from = Math.cos((radial - obs) * RAD) > 0;
   const needle = from ? -half(radial - obs) : half(radial - obs - 180);
   const dots = Math.round(needle / 2 / habits.needleStepDots) * habits.needleStepDots;
@@ -214,8 +215,15 @@ export function readPanel(truth: Truth, habits: PanelHabits, chance: Chance): Re
 
 /** The reading with the needle centred with FROM: the OBS then shows the radial. */
 export function readCentred(truth: Truth, chance: Chance): Reading {
-  const plain = readPanel(truth, { needleStepDots: 0.5, obsOffsetDeg: 0, readsHeading: true }, chance);
-  const radial = seenRadial(truth) - truth.leg.station.declinationDegEast + chance.normal(truth.air.scallopingDeg);
+  const plain = readPanel(
+    truth,
+    { needleStepDots: 0.5, obsOffsetDeg: 0, readsHeading: true },
+    chance,
+  );
+  const radial =
+    seenRadial(truth) -
+    truth.leg.station.declinationDegEast +
+    chance.normal(truth.air.scallopingDeg);
   const obs = ((Math.round(radial) % 360) + 360) % 360;
   return { ...plain, courseSetDeg: obs, needleDots: 0, flag: 'from' };
 }

@@ -48,7 +48,16 @@ export function flyOnce(plan: FlightPlan): FlightResult {
   let told: { headingDeg: number; atS: number }[] = [];
   let number = 0;
   let commanded = truth.targetDeg;
-  const tally = { lateS: 0, lateDeg2: 0, lateNm2: 0, s: 0, nm2: 0, changes: 0, within: 0, establishS: -1 };
+  const tally = {
+    lateS: 0,
+    lateDeg2: 0,
+    lateNm2: 0,
+    s: 0,
+    nm2: 0,
+    changes: 0,
+    within: 0,
+    establishS: -1,
+  };
   let overshootDeg = 0;
   let startSide = Math.sign(offDeg(truth));
   let missNm: number | null = null;

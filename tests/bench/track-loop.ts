@@ -69,13 +69,20 @@ function neesOf(truth: Truth, adviser: Adviser): number | null {
   const solution = [0, 0, 0, 0];
   for (let row = 3; row >= 0; row -= 1) {
     let sum = a[row]?.[4] ?? 0;
-    for (let column = row + 1; column < 4; column += 1) sum -= (a[row]?.[column] ?? 0) * (solution[column] ?? 0);
+    for (let column = row + 1; column < 4; column += 1)
+      sum -= (a[row]?.[column] ?? 0) * (solution[column] ?? 0);
     solution[row] = sum / (a[row]?.[row] ?? 1);
   }
   return error.reduce((sum, each, index) => sum + each * (solution[index] ?? 0), 0);
 }
 
-function flyCell(start: Start, intervalS: number, adviser: FlightPlan['adviser'], from: number, more: Partial<FlightPlan> = {}): Cell {
+function flyCell(
+  start: Start,
+  intervalS: number,
+  adviser: FlightPlan['adviser'],
+  from: number,
+  more: Partial<FlightPlan> = {},
+): Cell {
   const results: FlightResult[] = [];
   const nees: number[] = [];
   for (let index = 0; index < flights; index += 1) {
@@ -101,8 +108,17 @@ function flyCell(start: Start, intervalS: number, adviser: FlightPlan['adviser']
   return {
     rmsDeg: Math.sqrt(sum((each) => each.lateDeg2) / sum((each) => each.lateS)),
     rmsNm: Math.sqrt(sum((each) => each.lateNm2) / sum((each) => each.lateS)),
-    establishedNm: Math.sqrt(sum((each) => each.establishedNm2) / Math.max(1, sum((each) => each.establishedS))),
-    establish90Min: quantile(results.map((each) => each.establishMin), 0.9),
+    establishedNm: Math.sqrt(
+      sum((each) => each.establishedNm2) /
+        Math.max(
+          1,
+          sum((each) => each.establishedS),
+        ),
+    ),
+    establish90Min: quantile(
+      results.map((each) => each.establishMin),
+      0.9,
+    ),
     changesPer10Min: (10 * sum((each) => each.changes)) / sum((each) => each.minutes),
     miss95Nm: misses.length > 0 ? quantile(misses, 0.95) : null,
     overshootMeanDeg: overshoots.reduce((a, b) => a + b, 0) / overshoots.length,
@@ -116,10 +132,16 @@ const print = (line: string): void => {
   if (!isJson) console.log(line);
 };
 const figures: { name: string; value: number; goal: number | null }[] = [];
-const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
-const geometric = (values: readonly number[]): number => Math.exp(mean(values.map((each) => Math.log(each))));
+const mean = (values: readonly number[]): number =>
+  values.reduce((a, b) => a + b, 0) / values.length;
+const geometric = (values: readonly number[]): number =>
+  Math.exp(mean(values.map((each) => Math.log(each))));
 const only = option('interval', 0);
-const GOALS = { 30: [0.8, 2, 1.5, 0.13], 60: [0.95, 2.3, 1.55, 0.16], 120: [1.25, 3.2, 1.65, 0.22] } as const;
+const GOALS = {
+  30: [0.8, 2, 1.5, 0.13],
+  60: [0.95, 2.3, 1.55, 0.16],
+  120: [1.25, 3.2, 1.65, 0.22],
+} as const;
 const isQuick = args.includes('--quick');
 
 for (const intervalS of [30, 60, 120] as const) {
@@ -127,18 +149,26 @@ for (const intervalS of [30, 60, 120] as const) {
   const rows = CELLS.map((start) => ({
     start,
     tool: flyCell(start, intervalS, (truth) => toolAdviser(truth), seed),
-    oracle: isQuick ? null : flyCell(start, intervalS, (truth) => oracleAdviser(truth, intervalS), seed),
+    oracle: isQuick
+      ? null
+      : flyCell(start, intervalS, (truth) => oracleAdviser(truth, intervalS), seed),
     bracketing: isQuick
       ? null
-      : [0.5, 1].map((threshold) => flyCell(start, intervalS, (truth) => bracketingAdviser(truth, threshold), seed)),
+      : [0.5, 1].map((threshold) =>
+          flyCell(start, intervalS, (truth) => bracketingAdviser(truth, threshold), seed),
+        ),
   }));
   for (const { start, tool, oracle, bracketing } of rows) {
     print(
       `${start.direction} ${start.kind} ${intervalS}: rms ${tool.rmsDeg.toFixed(2)} deg ${tool.rmsNm.toFixed(2)} NM` +
         ` changes ${tool.changesPer10Min.toFixed(1)} est90 ${tool.establish90Min.toFixed(1)} over ${tool.overshootMeanDeg.toFixed(1)}/${tool.overshoot95Deg.toFixed(1)}` +
         ` miss95 ${tool.miss95Nm?.toFixed(2) ?? '-'} nees ${tool.nees?.toFixed(2) ?? '-'} (${(100 * tool.neesPassedShare).toFixed(1)} %)` +
-        (oracle ? ` | oracle ${oracle.rmsDeg.toFixed(2)} ch ${oracle.changesPer10Min.toFixed(1)} miss ${oracle.miss95Nm?.toFixed(2) ?? '-'}` : '') +
-        (bracketing ? ` | bracketing ${bracketing.map((each) => each.rmsDeg.toFixed(2)).join(' ')}` : ''),
+        (oracle
+          ? ` | oracle ${oracle.rmsDeg.toFixed(2)} ${oracle.rmsNm.toFixed(2)} NM est90 ${oracle.establish90Min.toFixed(1)} ch ${oracle.changesPer10Min.toFixed(1)} miss ${oracle.miss95Nm?.toFixed(2) ?? '-'}`
+          : '') +
+        (bracketing
+          ? ` | bracketing ${bracketing.map((each) => each.rmsDeg.toFixed(2)).join(' ')}`
+          : ''),
     );
   }
   const [rmsGoal, ratioGoal, oracleGoal, missGoal] = GOALS[intervalS];
@@ -146,18 +176,37 @@ for (const intervalS of [30, 60, 120] as const) {
     figures.push({ name: `${name}, readings every ${intervalS} s`, value, goal });
   };
   add('needle RMS after 8 min, deg', mean(rows.map((each) => each.tool.rmsDeg)), rmsGoal);
-  add('heading changes in 10 min', mean(rows.map((each) => each.tool.changesPer10Min)), intervalS === 60 ? 6.5 : null);
-  add('miss at the station 95 %, NM', Math.max(...rows.map((each) => each.tool.miss95Nm ?? 0)), missGoal);
+  add(
+    'heading changes in 10 min',
+    mean(rows.map((each) => each.tool.changesPer10Min)),
+    intervalS === 60 ? 6.5 : null,
+  );
+  add(
+    'miss at the station 95 %, NM',
+    Math.max(...rows.map((each) => each.tool.miss95Nm ?? 0)),
+    missGoal,
+  );
   add('NEES of place and wind (ideal 4)', mean(rows.map((each) => each.tool.nees ?? 4)), null);
   if (!isQuick) {
-    add('tool over oracle', mean(rows.map((each) => each.tool.rmsDeg / (each.oracle?.rmsDeg ?? 1))), oracleGoal);
+    add(
+      'tool over oracle',
+      mean(rows.map((each) => each.tool.rmsDeg / (each.oracle?.rmsDeg ?? 1))),
+      oracleGoal,
+    );
     add(
       'bracketing over tool',
-      geometric(rows.map((each) => Math.min(...(each.bracketing ?? []).map((one) => one.rmsDeg)) / each.tool.rmsDeg)),
+      geometric(
+        rows.map(
+          (each) =>
+            Math.min(...(each.bracketing ?? []).map((one) => one.rmsDeg)) / each.tool.rmsDeg,
+        ),
+      ),
       ratioGoal,
     );
   }
 }
 void DEG_PER_RAD;
 if (isJson) console.log(JSON.stringify(figures, null, 2));
-else for (const { name, value, goal } of figures) console.log(`${name}: ${value.toFixed(3)}${goal === null ? '' : ` (goal ${goal})`}`);
+else
+  for (const { name, value, goal } of figures)
+    console.log(`${name}: ${value.toFixed(3)}${goal === null ? '' : ` (goal ${goal})`}`);

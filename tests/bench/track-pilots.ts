@@ -66,7 +66,13 @@ export function oracleAdviser(truth: Truth, intervalS: number): Adviser {
         airspeedErrorKt: truth.airspeedErrorKt,
         headingErrorDeg: truth.headingErrorDeg,
       };
-      const plan = choosePlan(mean, scene, ((truth.targetDeg % 360) + 360) % 360, intervalS, passed);
+      const plan = choosePlan(
+        mean,
+        scene,
+        ((truth.targetDeg % 360) + 360) % 360,
+        intervalS,
+        passed,
+      );
       return {
         headingDeg: plan.headingDeg,
         holdS: plan.holdS ?? 9999,
@@ -85,12 +91,16 @@ export function oracleAdviser(truth: Truth, intervalS: number): Adviser {
  */
 export function bracketingAdviser(truth: Truth, thresholdDots: number): Adviser {
   const courseMag = truth.courseDeg - toPlaneDeg(truth);
-  const wrap = (deg: number): number => (((Math.round(deg) % 360) + 360) % 360);
+  const wrap = (deg: number): number => ((Math.round(deg) % 360) + 360) % 360;
   let base = courseMag;
   let correction = 20;
   let bracket = 0;
   let isFirst = true;
-  const say = (deg: number): Told => ({ headingDeg: wrap(deg), holdS: 9999, thenHeadingDeg: wrap(deg) });
+  const say = (deg: number): Told => ({
+    headingDeg: wrap(deg),
+    holdS: 9999,
+    thenHeadingDeg: wrap(deg),
+  });
   return {
     answer: (reading) => {
       const onCourseSet = Math.abs(half(reading.courseSetDeg - truth.leg.courseDeg)) < 1;
@@ -106,7 +116,8 @@ export function bracketingAdviser(truth: Truth, thresholdDots: number): Adviser 
       isFirst = false;
       if (bracket !== 0) {
         const isBack = dots === 0 || side === -bracket;
-        if (!isBack) return say(base + bracket * Math.max(correction, Math.abs(dots) >= 4 ? 30 : 0));
+        if (!isBack)
+          return say(base + bracket * Math.max(correction, Math.abs(dots) >= 4 ? 30 : 0));
         base += (bracket * correction) / 2;
         correction = Math.max(5, correction / 2);
         bracket = 0;

@@ -1,0 +1,88 @@
+import type { Belief } from './belief.ts';
+import { varianceAlong } from './correct.ts';
+import { indicatedRadialDeg, needleDeg, needleSlope } from './deviation.ts';
+import { normalBelow, normalDensity } from './normal.ts';
+import type { Reading } from './reading.ts';
+import type { Scene } from './scene.ts';
+import { NEEDLE_STEP_DOTS, SCALLOPING_SD_DEG } from './tuning.ts';
+import { dmeCorrection, updateDme } from './update-dme.ts';
+import { isSaturated } from './update-needle.ts';
+
+/** Part of all readings that are mistaken in any way, and so may show anything. */
+const MISTAKEN = 0.01;
+/** Over how many NM a mistaken DME spreads. */
+const DME_SPREAD_NM = 80;
+
+/** How many different needle positions a pilot tells apart. */
+export function needlePositions(scene: Scene): number {
+  return 1 + (2 * scene.dotsFullScale) / NEEDLE_STEP_DOTS;
+}
+
+/** A needle that can be read with a flag that gives it a meaning. */
+export interface ReadableNeedle {
+  readonly needleDots: number;
+  readonly courseSetDeg: number;
+  readonly flag: 'to' | 'from';
+}
+
+/** The needle of a reading; null where there is none or the flag is OFF. */
+export function readableNeedle(reading: Reading): ReadableNeedle | null {
+  const { needleDots, courseSetDeg, flag } = reading;
+  return needleDots === undefined || flag === 'off' ? null : { needleDots, courseSetDeg, flag };
+}
+
+/** Where the needle should stand and how far it may stray (degrees), reading step not included. */
+export function needleExpected(
+  belief: Belief,
+  scene: Scene,
+  needle: ReadableNeedle,
+): { readonly meanDeg: number; readonly variance: number } {
+  const radialDeg = indicatedRadialDeg(belief.mean, scene);
+  return {
+    meanDeg: needleDeg(radialDeg, needle.courseSetDeg, needle.flag),
+    variance: varianceAlong(belief, needleSlope(needle.flag)) + SCALLOPING_SD_DEG ** 2,
+  };
+}
+
+/** Probability that the needle is read where it was, when it should stand at a mean with a spread. */
+export function needleProbability(
+  scene: Scene,
+  needleDots: number,
+  expected: { readonly meanDeg: number; readonly variance: number },
+): number {
+  const sd = Math.sqrt(expected.variance);
+  const halfStepDeg = (NEEDLE_STEP_DOTS * scene.degreesPerDot) / 2;
+  const readDeg = needleDots * scene.degreesPerDot;
+  const upper = (readDeg + halfStepDeg - expected.meanDeg) / sd;
+  const lower = (readDeg - halfStepDeg - expected.meanDeg) / sd;
+  const isStop = isSaturated(needleDots, scene);
+  const above = isStop && needleDots > 0 ? 1 : normalBelow(upper);
+  const below = isStop && needleDots < 0 ? 0 : normalBelow(lower);
+  return (1 - MISTAKEN) * Math.max(0, above - below) + MISTAKEN / needlePositions(scene);
+}
+
+/** Density of the DME reading, per NM. */
+export function dmeDensity(belief: Belief, scene: Scene, dmeNm: number): number {
+  if (!scene.dme) return 1;
+  const { surprise, variance } = dmeCorrection(belief, scene.dme, dmeNm);
+  const sd = Math.sqrt(variance);
+  return ((1 - MISTAKEN) * normalDensity(surprise / sd)) / sd + MISTAKEN / DME_SPREAD_NM;
+}
+
+/** Natural logarithms of how likely each part of a reading was; 0 for a part that was not read. */
+export interface Likelihood {
+  readonly lnNeedle: number;
+  readonly lnDme: number;
+}
+
+/** How likely a reading was for a belief carried on to its time; the needle given the DME. */
+export function likelihoodOf(belief: Belief, scene: Scene, reading: Reading): Likelihood {
+  const { dme } = scene;
+  const dmeNm = dme === null ? undefined : reading.dmeNm;
+  const lnDme = dmeNm === undefined ? 0 : Math.log(dmeDensity(belief, scene, dmeNm));
+  const needle = readableNeedle(reading);
+  if (!needle) return { lnNeedle: 0, lnDme };
+  const given = dme && dmeNm !== undefined ? updateDme(belief, dme, dmeNm) : belief;
+  const expected = needleExpected(given, scene, needle);
+  return { lnNeedle: Math.log(needleProbability(scene, needle.needleDots, expected)), lnDme };
+}

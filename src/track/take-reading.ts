@@ -1,0 +1,111 @@
+import type { Belief } from './belief.ts';
+import type { Interval } from './carry-on.ts';
+import { weigh } from './doubt.ts';
+import type { Doubt, Estimate } from './estimate-record.ts';
+import { FITS, isMisfit, judge } from './judge.ts';
+import { afterPassage, isAlongCourse } from './passage.ts';
+import type { Reading } from './reading.ts';
+import { placeFromReading } from './start-belief.ts';
+import { takeIn } from './take-in.ts';
+import { LONGEST_GAP_S } from './tuning.ts';
+import { watchReading } from './watch.ts';
+import { NOTHING_SUSPECTED } from './watch-record.ts';
+import type { Watch } from './watch-record.ts';
+
+/** Nearer than this to the station nothing is watched for: there the needle runs by itself. */
+const WATCHED_FROM_NM = 2;
+
+/** What the filter makes of one reading of the leg's own station, after the interval that led to it. */
+export type Taken = Pick<
+  Estimate,
+  | 'belief'
+  | 'isPlaced'
+  | 'takenIn'
+  | 'doubt'
+  | 'watch'
+  | 'isLost'
+  | 'flag'
+  | 'lastToAtMs'
+  | 'hasPassed'
+>;
+
+/**
+ * Takes in one reading: places the aircraft if it was not placed (or not seen for too long), puts a passage
+ * right, weighs what does not fit, and watches for faults.
+ */
+export function takeReading(before: Estimate, interval: Interval, reading: Reading): Taken {
+  const isTooLong = interval.durationS > LONGEST_GAP_S;
+  if (!before.isPlaced || isTooLong) return placed(before, reading);
+  const { scene } = before;
+  const carried = interval.carryOn(before.belief);
+  const since = before.hasPassed ? null : before.lastToAtMs;
+  const belief = afterPassage(carried, scene, reading, since) ?? carried;
+  const misfit = judge(belief, scene, reading);
+  const flags = withFlag(before, reading, misfit.flag);
+  const watch = watched(before, interval, belief, reading);
+  if (!isMisfit(misfit)) {
+    return {
+      ...flags,
+      belief: takeIn(belief, scene, reading, misfit),
+      isPlaced: true,
+      takenIn: before.takenIn + 1,
+      doubt: null,
+      isLost: false,
+      watch,
+    };
+  }
+  const verdict = weigh(belief, scene, reading, misfit, {
+    doubt: carriedDoubt(before.doubt, interval.carryOn),
+    takenIn: before.takenIn,
+    lastDmeNm: before.readings.findLast((each) => each.dmeNm !== undefined)?.dmeNm ?? null,
+  });
+  const isAfresh = verdict.isConfirmed || verdict.isLost;
+  return {
+    ...flags,
+    belief: verdict.belief,
+    isPlaced: true,
+    takenIn: isAfresh ? 1 : before.takenIn,
+    doubt: verdict.doubt,
+    isLost: verdict.isLost,
+    watch: isAfresh ? NOTHING_SUSPECTED : watch,
+  };
+}
+
+/** The first place of a leg, or a new one after too long a gap. */
+function placed(before: Estimate, reading: Reading): Taken {
+  const { scene } = before;
+  const flags = withFlag(before, reading, false);
+  const unseen = { doubt: null, isLost: false, watch: NOTHING_SUSPECTED };
+  if (reading.flag === 'off' && reading.dmeNm === undefined) {
+    return { ...flags, ...unseen, belief: before.belief, isPlaced: false, takenIn: 0 };
+  }
+  const belief = takeIn(placeFromReading(before.belief, scene, reading), scene, reading, FITS);
+  return { ...flags, ...unseen, belief, isPlaced: true, takenIn: 1 };
+}
+
+function carriedDoubt(doubt: Doubt | null, carryOn: (belief: Belief) => Belief): Doubt | null {
+  return doubt && { ...doubt, otherwise: carryOn(doubt.otherwise) };
+}
+
+function watched(before: Estimate, interval: Interval, predicted: Belief, reading: Reading): Watch {
+  const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
+  if (interval.durationS <= 0 || isClose || before.hasPassed) return before.watch;
+  const last = before.readings.at(-1) ?? null;
+  const from = { belief: before.belief, carryOn: interval.carryOn, last };
+  return watchReading(before.watch, from, predicted, before.scene, reading);
+}
+
+/** What the flag tells about having passed the station; nothing where it contradicts the geometry. */
+function withFlag(
+  { scene, lastToAtMs, hasPassed }: Estimate,
+  reading: Reading,
+  isContradicting: boolean,
+): Pick<Estimate, 'flag' | 'lastToAtMs' | 'hasPassed'> {
+  const tellsPassage =
+    scene.isTo && reading.flag !== 'off' && !isContradicting && isAlongCourse(scene, reading);
+  return {
+    flag: reading.flag,
+    lastToAtMs: reading.flag === 'to' ? reading.atMs : lastToAtMs,
+    hasPassed: tellsPassage ? reading.flag === 'from' : hasPassed,
+  };
+}
