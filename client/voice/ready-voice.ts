@@ -22,8 +22,8 @@ export const voiceProblem: ReadonlySignal<string | null> = problem;
 /** So long after a failure the bundled voice is not tried again: the text log has to do meanwhile. */
 const REST_MS = 10_000;
 
-/** A voice that fails so often in a row is given up. */
-const MOST_FAILURES = 2;
+/** A voice that has spoken may stumble; one that has not yet is given up at its first failure. */
+const MOST_FAILURES = { ofOneThatHasSpoken: 2, ofOneThatHasNot: 1 } as const;
 
 let bundled: Voice | null = null;
 let loading: Promise<void> | null = null;
@@ -31,6 +31,7 @@ let failedAtMs = Number.NEGATIVE_INFINITY;
 let areVoicesNamed = false;
 let isBrowserGivenUp = false;
 let failuresInARow = 0;
+let hasSpoken = false;
 
 function voiceOfBrowser(): Voice | null {
   const { voiceName } = settings.peek();
@@ -85,14 +86,17 @@ export async function getReady(): Promise<boolean> {
 /** A sentence was spoken: the voice is sound. */
 export function voiceDidWell(): void {
   failuresInARow = 0;
+  hasSpoken = true;
   problem.value = null;
 }
 
 /** The voice failed at a sentence; after some failures in a row it is given up for another one. */
 export function voiceFailed(reason: unknown): void {
   failuresInARow += 1;
-  if (failuresInARow < MOST_FAILURES) return;
+  const most = hasSpoken ? MOST_FAILURES.ofOneThatHasSpoken : MOST_FAILURES.ofOneThatHasNot;
+  if (failuresInARow < most) return;
   failuresInARow = 0;
+  hasSpoken = false;
   if (state.peek() === 'browser') {
     isBrowserGivenUp = true;
     return;
