@@ -39,9 +39,9 @@ const LONGEST_SENTENCE = 300;
  * the words that were not. `scale` is the course indicator's (5 dots to full deflection when left out).
  *
  * `text` repeats what was understood in the vocabulary's own words, nine as "nine", with commas between
- * phrases. Two different values for one instrument are refused. "correction" by itself takes
- * the last recorded reading back; between readings ("heading 125, correction, heading 135") it
- * replaces what was said before it in this sentence, and nothing recorded is touched.
+ * phrases. Two different values for one instrument are refused. "correction" by itself takes the last
+ * recorded reading back; between readings ("heading 125, correction, heading 135") it replaces what was
+ * said before it in this sentence, and nothing recorded is touched.
  * *Source:* for "correction": ICAO Annex 10 volume II, 5.2.1.5.8 (from memory).
  */
 export function hear(sentence: string, scale: HearingScale = { dotsFullScale: 5 }): Heard {

@@ -124,6 +124,12 @@ describe('the tone does not click', () => {
     expect(Math.abs(samples.at(-1) ?? 1)).toBeLessThan(1e-3);
   });
 
+  test('unless asked otherwise there is a second of quiet at both ends', () => {
+    const samples = keyedSamples(identTimeline('E'), { sampleRateHz: 8000 });
+    expect(samples.slice(0, 8000).every((each) => each === 0)).toBe(true);
+    expect(samples.slice(-8000).every((each) => each === 0)).toBe(true);
+  });
+
   test('the tone never exceeds its amplitude', () => {
     const samples = keyedSamples(identTimeline('QEV'), { amplitude: 0.5 });
     const loudest = samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);

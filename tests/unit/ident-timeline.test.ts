@@ -26,8 +26,8 @@ describe('keying an ident again and again', () => {
   });
 
   test('an ident longer than its interval still leaves two seconds of quiet', () => {
-    const once = timelineLengthS(identTimeline('0000', { wpm: 4 }));
-    const second = repeatedTimeline('0000', { wpm: 4, repeats: 2, intervalS: 2 })[20];
+    const once = timelineLengthS(identTimeline('0000', { wpm: 20 }));
+    const second = repeatedTimeline('0000', { wpm: 20, repeats: 2, intervalS: 2 })[20];
     expect(once).toBeGreaterThan(2);
     expect((second?.startS ?? 0) - once).toBeGreaterThanOrEqual(2);
   });

@@ -83,11 +83,17 @@ describe('short forms, figures and other spellings', () => {
 
   test.each([
     ['how far?', 'how-far'],
+    ['how far to', 'how-far'],
     ['which way', 'which-way'],
     ['next', 'next-step'],
     ['Why?', 'why'],
   ])('"%s" is the command %s', (sentence, command) => {
     expect(hear(sentence)).toMatchObject({ kind: 'heard', command });
+  });
+
+  test('the "to" of a question is not taken for the flag', () => {
+    expect(hear('how far to')).not.toHaveProperty('reading');
+    expect(hear('which way to')).not.toHaveProperty('reading');
   });
 
   test('north is 0 whether it is given as 360 or as 000', () => {
@@ -204,6 +210,11 @@ describe('what is not understood is refused with the words that were not', () =>
     ['heading', 'heading needs three figures, like zero four five'],
     ['heading 45', 'heading needs three figures, 045 and not 45'],
     ['heading 1257', 'heading needs three figures, not 1257'],
+    ['heading 125½ left', '"½" is not understood'],
+    [
+      'heading one twenty zero',
+      '"zero" could be anything: heading, distance, or needle left or right?',
+    ],
     ['heading 12 5', 'heading needs three figures, 012 and not 12'],
     ['heading one two', 'heading needs three figures, like zero four five'],
     ['heading one, two five', 'heading needs three figures, like zero four five'],
