@@ -59,16 +59,11 @@ async function handOver(
   return problem;
 }
 
-/** Fetches what the server has, makes the flight known to it where it has none. */
+/** Makes the flight known to a server that does not have it, and fetches what the server has of it. */
 async function catchUp(linked: Linked, session: Session): Promise<void> {
-  let theirs: readonly FlightEvent[] = [];
-  try {
-    theirs = await getEvents(linked.flightId, null);
-  } catch (reason) {
-    if (!(reason instanceof Refused && reason.status === 404)) throw reason;
-    await postFlight(linked.flightId, linked.name());
-  }
-  await noteTheirs(linked, session, theirs);
+  // Always, not only after a 404: browsers put each refused call before the pilot as an error.
+  await postFlight(linked.flightId, linked.name());
+  await noteTheirs(linked, session, await getEvents(linked.flightId, null));
 }
 
 async function noteTheirs(

@@ -2,6 +2,7 @@ import { computed, effect, signal, untracked, type ReadonlySignal } from '@preac
 import { changeSettings, settings } from '../settings/settings.ts';
 import { audioOutput } from '../sound/audio-output.ts';
 import { isSoundClaimed } from '../sound/claim.ts';
+import { hasGesture } from '../sound/gesture.ts';
 import { browserVoices } from './browser-voice.ts';
 import {
   getReady,
@@ -81,7 +82,6 @@ let speaking: Speaking | null = null;
 let turn = 0;
 let lastId = 0;
 let lastSaid: Utterance | null = null;
-let hasGesture = false;
 
 function silence(): void {
   turn += 1;
@@ -110,7 +110,7 @@ function clear(outcome: SpokenOutcome): void {
 function pump(): void {
   apply(dropLate(queue, Date.now()), 'too-late');
   if (queue.current !== null || queue.waiting.length === 0) return;
-  if (!hasGesture || isSoundClaimed.peek()) return;
+  if (!hasGesture.peek() || isSoundClaimed.peek()) return;
   const voice = voiceNow();
   if (voice === null) {
     void getReady().then((isReady) => {
@@ -227,18 +227,16 @@ effect(() => {
   });
 });
 
-function onGesture(): void {
-  hasGesture = true;
-  // Some tablets wake their sound only inside the tap itself.
-  if (queue.waiting.length > 0 && browserVoices.peek().length === 0) {
-    audioOutput().catch(() => undefined);
-  }
-  pump();
-}
-
-for (const gesture of ['pointerup', 'keydown', 'click']) {
-  addEventListener(gesture, onGesture, { capture: true, passive: true });
-}
+effect(() => {
+  if (!hasGesture.value) return;
+  untracked(() => {
+    // Some tablets wake their sound only inside the tap itself.
+    if (queue.waiting.length > 0 && browserVoices.peek().length === 0) {
+      audioOutput().catch(() => undefined);
+    }
+    pump();
+  });
+});
 
 /** The one voice of the page. */
 export const speaker: Speaker = {
