@@ -5,6 +5,7 @@ import type { Alert, AlertKind, Guidance, Question } from '../track/guidance.ts'
 import type { Flag } from '../track/reading.ts';
 import type { Advice } from './advice.ts';
 import { isOtherCourse } from './course-set.ts';
+import { spokenAsk } from './spoken-ask.ts';
 import {
   QUESTION_WORDS,
   headingWords,
@@ -62,15 +63,19 @@ export function sayOf(context: AnswerContext): string {
   // One question at a time: an alert's check takes the place of the question of the estimate.
   const question = urgent.length + others.length === 0 ? questionWords(context) : null;
   return [
-    urgent[0]?.ask,
+    askWords(urgent[0], context),
     ...phaseWords(context),
-    others[0]?.ask,
+    askWords(others[0], context),
     setBackWords(context),
     question,
     isIdentOpen ? 'Ident not confirmed.' : null,
   ]
     .filter((each) => typeof each === 'string' && each !== '')
     .join(' ');
+}
+
+function askWords(alert: Alert | undefined, { manner }: AnswerContext): string | null {
+  return alert === undefined ? null : spokenAsk(alert.ask, manner);
 }
 
 /** The test of the needle can wait for the next reading, and is asked for then. */

@@ -265,6 +265,15 @@ describe('alerts in the answer', () => {
     },
   );
 
+  it('speaks a question that is written with figures and abbreviations', () => {
+    const ask =
+      'I understood needle 1.5 left, distance 1.9. Turn the OBS 10 degrees; check the DME.';
+    const alerts: Alert[] = [{ kind: 'readings-disagree', ask }];
+    expect(say({}, { alerts })).toMatch(
+      /^I understood needle one and a half dots left, distance one decimal niner\. Turn the O B S one zero degrees; check the D M E\. Turn left/,
+    );
+  });
+
   it('asks one thing at a time', () => {
     const words = say({}, { question: 'read-dme', alerts: [alert('wrong-station')] });
     expect(words).not.toContain('Read the D M E');
