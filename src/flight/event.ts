@@ -45,7 +45,7 @@ export interface ReadingCorrectedEvent extends Stamp, ReadingFields {
 }
 
 /** Takes an earlier event back (an undo is itself an event: nothing recorded is ever lost). */
-export interface TakenBackEvent extends Stamp {
+interface TakenBackEvent extends Stamp {
   readonly kind: 'taken-back';
   readonly eventId: string;
 }
@@ -74,13 +74,13 @@ export interface LegStartedEvent extends Stamp {
 }
 
 /** A remark of the pilot. */
-export interface NoteEvent extends Stamp {
+interface NoteEvent extends Stamp {
   readonly kind: 'note';
   readonly text: string;
 }
 
 /** The flight is over. */
-export interface FinishedEvent extends Stamp {
+interface FinishedEvent extends Stamp {
   readonly kind: 'finished';
 }
 

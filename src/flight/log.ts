@@ -26,7 +26,7 @@ export function orderEvents(events: readonly FlightEvent[]): readonly FlightEven
 }
 
 /** Negative when `one` comes first: by time, then by id. */
-export function compareEvents(one: FlightEvent, other: FlightEvent): number {
+function compareEvents(one: FlightEvent, other: FlightEvent): number {
   if (one.atMs !== other.atMs) return one.atMs - other.atMs;
   return one.id < other.id ? -1 : one.id > other.id ? 1 : 0;
 }

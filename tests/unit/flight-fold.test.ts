@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addEvent, addEvents, emptyFold, foldFlight } from '../../src/flight/fold.ts';
+import { addEvent, addEvents, emptyFlight, emptyFold, foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
 import { AIRCRAFT, DATE_ISO, INBOUND, OUTBOUND, XUN } from './ocean-legs.ts';
 
@@ -204,6 +204,11 @@ describe('what an undo takes back', () => {
 });
 
 describe('the log itself', () => {
+  it('of nothing is a flight of which nothing is known', () => {
+    expect(foldFlight([])).toEqual(emptyFlight);
+    expect(emptyFlight).toMatchObject({ plan: null, advice: null, readings: [], undoable: null });
+  });
+
   it('keeps an event of an unknown kind and folds as if it were not there', () => {
     const later = {
       id: 'Z1',

@@ -6,12 +6,12 @@ import { AIRCRAFT, DATE_ISO, INBOUND, OUTBOUND, dated } from './ocean-legs.ts';
 const FT_PER_NM = 6076.1155;
 
 /** In still air the heading is the course, turned from the station's declination to the variation. */
-export function stillHeadingDeg(leg: Leg): number {
+function stillHeadingDeg(leg: Leg): number {
   return leg.courseDeg + leg.station.declinationDegEast - dated(leg).variationDegEast;
 }
 
 /** What the DME shows over that ground distance at the leg's altitude, to a tenth. */
-export function dmeNm(groundNm: number, leg: Leg): number {
+function dmeNm(groundNm: number, leg: Leg): number {
   const heightNm = (leg.altitudeFt - leg.station.elevationFt) / FT_PER_NM;
   return Math.round(Math.hypot(groundNm, heightNm) * 10) / 10;
 }
@@ -29,7 +29,7 @@ export const PLAN: FlightEvent = {
 };
 
 /** The ident of the station, heard before the first reading. */
-export const IDENT: FlightEvent = {
+const IDENT: FlightEvent = {
   id: 'A1',
   atMs: 1,
   kind: 'ident',
