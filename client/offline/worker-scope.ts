@@ -1,10 +1,10 @@
 /** What of an event of a service worker is used here (the DOM types do not have it). */
-export interface Extendable extends Event {
+interface Extendable extends Event {
   waitUntil(work: Promise<unknown>): void;
 }
 
 /** The page asks for something. */
-export interface Fetching extends Extendable {
+interface Fetching extends Extendable {
   readonly request: Request;
   respondWith(answer: Promise<Response>): void;
 }

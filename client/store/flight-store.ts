@@ -5,7 +5,6 @@ import { getFlights } from './server-calls.ts';
 import { stamp, type PlanFields } from './stamp-event.ts';
 
 export type { FlightStore } from './open-flight.ts';
-export type { SyncState } from './server-link.ts';
 export type { EventFields, PlanFields } from './stamp-event.ts';
 
 /** Opens a flight of this device or of the server; rejects with a sentence when neither has it. */

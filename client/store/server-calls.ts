@@ -1,7 +1,7 @@
 import type { FlightEvent } from '../../src/flight/event.ts';
 
 /** The server does not answer, or something else than our server does. */
-export class ServerGone extends Error {}
+class ServerGone extends Error {}
 
 /** The server answers and refuses; the message is its own sentence. */
 export class Refused extends Error {
@@ -35,7 +35,7 @@ function isRecord(value: unknown): value is Record<string, unknown> {
  * True for what the server sends as an event. The server has checked the fields when it took them;
  * here it is only made sure that an event of a newer edition does not stop this page.
  */
-export function isEvent(value: unknown): value is FlightEvent {
+function isEvent(value: unknown): value is FlightEvent {
   if (!isRecord(value)) return false;
   const { id, atMs, kind } = value;
   return (

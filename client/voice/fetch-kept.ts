@@ -1,5 +1,5 @@
 /** Where large files that are fetched once are kept; the service worker leaves this one alone. */
-export const KEPT = 'spoken-radial.voice';
+const KEPT = 'spoken-radial.voice';
 
 /** The store is missing where the page did not come over a secure connection: then nothing is kept. */
 async function kept(): Promise<Cache | null> {

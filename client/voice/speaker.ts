@@ -28,11 +28,10 @@ import {
 import { noteLine, noteOutcome, spoken, type SpokenLine, type SpokenOutcome } from './text-log.ts';
 import type { Speaking, Voice } from './voice.ts';
 
-export type { SpokenLine, SpokenOutcome } from './text-log.ts';
-export type { VoiceState } from './ready-voice.ts';
+export type { SpokenLine } from './text-log.ts';
 
 /** How something is to be said. */
-export interface SayOptions {
+interface SayOptions {
   /** A new `answer` (or `checklist` item) takes the place of an older one. Default: `notice`. */
   readonly channel?: Channel;
   /** Said once: a second time with the same key is ignored (a page that draws itself again). */

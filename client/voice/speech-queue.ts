@@ -2,7 +2,7 @@
 export type Channel = 'answer' | 'call' | 'checklist' | 'notice';
 
 /** `now` cuts off what is not; `soon` (what the pilot waits for) goes before `routine`. */
-export type Urgency = 'now' | 'soon' | 'routine';
+type Urgency = 'now' | 'soon' | 'routine';
 
 /** Something to be said. */
 export interface Utterance {
