@@ -51,7 +51,9 @@ export async function undoLast(deck: Deck): Promise<void> {
   const undoable = deck.state.peek().undoable;
   if (undoable === null) return;
   const isRecorded = await deck.record({ kind: 'taken-back', eventId: undoable.eventId });
-  if (isRecorded) speaker.say(`Taken back: ${undoable.what}.`, { channel: 'notice' });
+  if (!isRecorded) return;
+  speaker.say('Taken back.', { channel: 'notice' });
+  if (undoable.what.startsWith('reading')) sayAnswer(deck);
 }
 
 /** Takes one reading back. */
@@ -76,10 +78,17 @@ export function sayLine(line: CheckLine | null): void {
   if (line !== null) speaker.say(line.say, { channel: 'checklist' });
 }
 
-/** Ticks the item that is due; the one after it is read aloud. Identify goes to the ident instead. */
+/**
+ * Ticks the item that is due; the one after it is read aloud. Identify goes to the ident instead, and
+ * after the last item the next step is to start the leg.
+ */
 export async function checkDone(deck: Deck): Promise<void> {
   const line = nextItem(deck.lines.peek());
-  if (line === null) return;
+  if (line === null) {
+    const { legs, legIndex, advice } = deck.state.peek();
+    if (advice === null && legs[legIndex]?.startedAtMs === null) await startLeg(deck);
+    return;
+  }
   if (line.needsIdent && !deck.isIdentConfirmed.peek()) {
     deck.sheet.value = 'ident';
     return;

@@ -39,7 +39,7 @@ export function answerNow(deck: Deck): AnswerNow | null {
   const way = advice.whichWay;
   const ageS = Math.max(0, (nowMs.value - last.atMs) / 1000);
   const isSecond = hasSecondHeading(way) && ageS >= way.holdS;
-  const turnLine = isSecond ? secondTurn(advice, ageS) : firstTurn(advice);
+  const turnLine = isSecond ? secondTurn(advice, ageS) : firstTurn(advice, isHeadingKnown(deck));
   const askLine = askLineOf(deck, advice);
   return {
     advice,
@@ -62,8 +62,14 @@ function askLineOf(deck: Deck, advice: Advice): TurnLine | null {
   return question === null ? null : { kind: 'ask', text: question, turn: 'none' };
 }
 
-function firstTurn(advice: Advice): TurnLine {
+/** Whether a heading has ever been read: until then nobody knows whether there is a turn to make. */
+function isHeadingKnown(deck: Deck): boolean {
+  return deck.state.value.readings.some(({ reading }) => reading.headingDeg !== undefined);
+}
+
+function firstTurn(advice: Advice, isKnown: boolean): TurnLine {
   const way = advice.whichWay;
+  if (!isKnown) return { kind: 'steady', text: 'Fly this heading', turn: 'none' };
   if (advice.phase === 'near-station') {
     return { kind: 'steady', text: 'Near the station: ignore the needle', turn: 'none' };
   }

@@ -18,12 +18,12 @@ export function CourseSet({ courseDeg, legCourseDeg, onChange }: CourseSetProps)
       <button
         type="button"
         class={isOther ? 'course-set other' : 'course-set'}
-        aria-label={`Course set on the OBS ${threeFigures(courseDeg)}, change it`}
         onClick={() => {
           setTyping(true);
         }}
       >
         <span class="soft">{isOther ? 'OBS, not leg' : 'OBS'}</span>
+        <span class="hidden">, course set:</span>
         <b>{threeFigures(courseDeg)}</b>
       </button>
       {isTyping ? (

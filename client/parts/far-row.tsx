@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { isWindLight } from '../../src/procedure/phrases.ts';
+import { isWindLight, windDirectionDeg } from '../../src/procedure/phrases.ts';
 import type { HowFar, WindSeen } from '../../src/track/guidance.ts';
 import type { AnswerNow } from './answer-now.ts';
 import type { Deck } from './deck.ts';
@@ -45,7 +45,7 @@ export function FarRow({
 }
 
 function windShown(wind: WindSeen): string {
-  return isWindLight(wind) ? 'light' : windFigures(wind.fromDegMag, wind.speedKt);
+  return isWindLight(wind) ? 'light' : windFigures(windDirectionDeg(wind.fromDegMag), wind.speedKt);
 }
 
 interface FigureProps {

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { Deck } from './deck.ts';
-import { feet, megahertz, oneDecimal, threeFigures } from './figures.ts';
+import { megahertz, oneDecimal, threeFigures } from './figures.ts';
 import { ReadingLine } from './readings-list.tsx';
 
 /** The plan and the readings for paper; on screen only once the flight is over. */
@@ -26,7 +26,7 @@ export function LegCard({
       <table>
         <thead>
           <tr>
-            {['Leg', 'Station', 'Frequency', 'OBS', 'Flag', 'Altitude', 'Ends'].map((name) => (
+            {['Leg', 'Ident', 'MHz', 'OBS', 'Flag', 'ft', 'Ends'].map((name) => (
               <th key={name} scope="col">
                 {name}
               </th>
@@ -43,7 +43,7 @@ export function LegCard({
               </td>
               <td>{threeFigures(leg.courseDeg)}</td>
               <td>{leg.direction.toUpperCase()}</td>
-              <td>{feet(leg.altitudeFt)}</td>
+              <td>{leg.altitudeFt.toLocaleString('en')}</td>
               <td>{endWords(leg.direction, leg.endDmeNm)}</td>
             </tr>
           ))}

@@ -106,7 +106,7 @@ export function readPlan(draft: PlanDraft, aircraft: NamedAircraft): Result<Plan
   return accept({
     name:
       draft.name.trim() === ''
-        ? `${read.map((leg) => leg.station.ident).join(', ')} with ${name}`
+        ? `${[...new Set(read.map((leg) => leg.station.ident))].join(', ')} with ${name}`
         : draft.name.trim(),
     dateIso: draft.date,
     aircraft: checkedAircraft.value,

@@ -6,6 +6,7 @@ import { takeSentence } from './sentence.ts';
 /** Where a reading, a question or a command is typed as a sentence. */
 export function TypedLine({ deck }: { readonly deck: Deck }): JSX.Element {
   const [problem, setProblem] = useState<string | null>(null);
+  const hasDme = deck.leg.value?.station.hasDme !== false;
   const input = useRef<HTMLInputElement>(null);
   const take = async (): Promise<void> => {
     const sentence = input.current?.value.trim() ?? '';
@@ -34,7 +35,9 @@ export function TypedLine({ deck }: { readonly deck: Deck }): JSX.Element {
         aria-label="Reading or question as a sentence"
         aria-describedby="sentence-problem"
         aria-invalid={problem !== null}
-        placeholder="heading 112, one and a half left, distance 11.2"
+        placeholder={
+          hasDme ? 'heading 112, half left, distance 11.2' : 'heading 112, one and a half left'
+        }
         onInput={() => {
           setProblem(null);
         }}
