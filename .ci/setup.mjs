@@ -2,7 +2,15 @@
 import { spawnSync } from 'node:child_process';
 import console from 'node:console';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import process from 'node:process';
 import { compressPage } from './compress.mjs';
@@ -150,11 +158,23 @@ export function build() {
   buildPart('server', ['src', 'server'], 'build/server/main.js', () =>
     runTool('typescript/bin/tsc', '--build', 'server'),
   );
-  buildPart('page', ['src', 'client'], 'build/page/index.html', () => {
-    if (!runTool('vite/bin/vite.js', 'build', 'client', '--logLevel', 'warn')) return false;
-    compressPage(inRoot('build', 'page'));
+  buildPart('page', ['src', 'client'], 'build/page/index.html', buildPage);
+}
+
+/** Made beside the page and put in its place when whole: a server that is running never serves half a page. */
+function buildPage() {
+  const page = inRoot('build', 'page');
+  const made = inRoot('build', `page-${process.pid}`);
+  try {
+    const options = ['--outDir', made, '--logLevel', 'warn'];
+    if (!runTool('vite/bin/vite.js', 'build', 'client', ...options)) return false;
+    compressPage(made);
+    rmSync(page, { recursive: true, force: true });
+    renameSync(made, page);
     return true;
-  });
+  } finally {
+    rmSync(made, { recursive: true, force: true });
+  }
 }
 
 // ---- browser
