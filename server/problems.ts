@@ -58,7 +58,7 @@ export function answerError(
 }
 
 /** Sends a problem with its status and media type. */
-export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
+function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
   return reply
     .code(problem.status)
     .type('application/problem+json')
