@@ -1,10 +1,13 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { turnDeg } from '../../src/base/angle.ts';
+import { cosDeg, sinDeg, turnDeg, wrap180 } from '../../src/base/angle.ts';
 import { stationDeg, trueDeg } from '../../src/base/bearing.ts';
+import { placeAt } from '../../src/earth/geodesic.ts';
 import { magneticFromTrue } from '../../src/earth/norths.ts';
 import { variationDegEast } from '../../src/earth/variation.ts';
+import { datedLeg } from '../../src/leg/leg-frame.ts';
+import { variationNear } from '../../src/leg/local-norths.ts';
 import { frequencyProblems } from '../../src/station/frequency.ts';
 import { stationFromTrue, trueFromStation } from '../../src/station/radial.ts';
 
@@ -49,6 +52,22 @@ const FULL_CIRCLE = Array.from({ length: 360 }, (_, degree) => degree);
 const isSame = (oneDeg: number, otherDeg: number): boolean =>
   Math.abs(turnDeg(oneDeg, otherDeg)) < 1e-9;
 
+const DAY = '2026-08-15';
+const ALTITUDE_FT = 15_000;
+
+/** How far the leg's plane of variation is from WMM2025 itself, at worst on a circle about the station. */
+function worstVariationError(row: Row, nm: number): number {
+  const station = { ...row, elevationFt: 0, hasDme: false };
+  const leg = datedLeg({ station, direction: 'to', courseDeg: 0, altitudeFt: ALTITUDE_FT }, DAY);
+  if (!leg.ok) return Infinity;
+  const errors = [0, 45, 90, 135, 180, 225, 270, 315].map((azimuth) => {
+    const model = variationDegEast(placeAt(row, trueDeg(azimuth), nm), DAY, ALTITUDE_FT);
+    const near = variationNear(leg.value, nm * sinDeg(azimuth), nm * cosDeg(azimuth));
+    return model.ok ? Math.abs(wrap180(near - model.value)) : Infinity;
+  });
+  return Math.max(...errors);
+}
+
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
 
@@ -87,6 +106,17 @@ describe('real stations: OurAirports open data, ../shared/data/navaids.csv', () 
     });
     expect(errors.length).toBeGreaterThan(3_000);
     expect(median(errors)).toBeGreaterThan(1);
+  });
+
+  test.each([
+    [50, 0.05],
+    [100, 0.2],
+  ])('%d NM from 98 in 100 of them the leg knows the variation to %d degrees', (nm, limitDeg) => {
+    const stations = realStations();
+    const beyond = stations.filter((station) => worstVariationError(station, nm) > limitDeg);
+    expect(beyond.length, beyond.map(({ ident }) => ident).join(' ')).toBeLessThan(
+      stations.length / 50,
+    );
   });
 
   test('the file’s own variation, by an older model, is near ours', () => {
