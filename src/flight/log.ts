@@ -59,14 +59,10 @@ export function linesOf(ordered: readonly FlightEvent[]): readonly LogLine[] {
 }
 
 function takenBackIds(ordered: readonly FlightEvent[]): ReadonlySet<string> {
-  const takeBacks = ordered.filter((event) => event.kind === 'taken-back');
-  const places = new Map(takeBacks.map((event, place) => [event.id, place]));
   const takenBack = new Set<string>();
-  for (let place = takeBacks.length - 1; place >= 0; place -= 1) {
-    const event = takeBacks[place];
-    if (event === undefined || takenBack.has(event.id)) continue;
-    const targetPlace = places.get(event.eventId);
-    if (targetPlace === undefined || targetPlace < place) takenBack.add(event.eventId);
+  // Newest first: whatever takes a take-back back has then been seen before it.
+  for (const event of [...ordered].reverse()) {
+    if (event.kind === 'taken-back' && !takenBack.has(event.id)) takenBack.add(event.eventId);
   }
   return takenBack;
 }

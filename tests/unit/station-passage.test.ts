@@ -83,6 +83,14 @@ describe('the station passage', () => {
     expect(state1.legs[0]?.passageAtMs).toBe(PASSED.atMs);
     expect(state1.advice?.say).toMatch(/^Station passage\. Hold heading/);
   });
+
+  it('keeps its time on the last leg when FROM is read again', () => {
+    const again: FlightEvent = { ...PASSED, id: 'B0343', atMs: 343_000, dmeNm: 1.2 } as FlightEvent;
+    const plan = { ...PLAN, legs: [INBOUND] } as FlightEvent;
+    const later = foldFlight([plan, ...FLOWN.slice(1), again]);
+    expect(later.legs[0]?.passageAtMs).toBe(PASSED.atMs);
+    expect(later.advice?.say).toMatch(/^Past the station\./);
+  });
 });
 
 describe('starting a leg by hand', () => {

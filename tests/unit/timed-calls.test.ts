@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { callsDue } from '../../src/flight/calls-due.ts';
+import { expectedAt } from '../../src/flight/expected.ts';
 import { foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
 import type { FlightState } from '../../src/flight/state.ts';
@@ -68,6 +69,25 @@ describe('calls inbound', () => {
     const state = foldFlight([...INBOUND_FLOWN, off]);
     expect(state.advice?.phase).toBe('passage');
     expect(keyed(ticked(state, 290, 400), 'to-go:0:0')).toBeUndefined();
+  });
+});
+
+describe('calls while the course is being intercepted', () => {
+  it('come when the way actually flown has so much left, not when a straight line would', () => {
+    const wide: FlightEvent = {
+      id: 'B0',
+      atMs: 20_000,
+      kind: 'reading',
+      headingDeg: 40,
+      needleDots: -4,
+      flag: 'to',
+      dmeNm: 4.6,
+    };
+    const state = foldFlight([PLAN, wide]);
+    const call = keyed(ticked(state, 20, 400), 'to-go:0:2');
+    if (call === undefined) throw new Error('two miles are called on this flight');
+    const toGoNm = expectedAt(state, call.atMs)?.howFar.toGoNm ?? 0;
+    expect(Math.abs(toGoNm - 2)).toBeLessThan(0.1);
   });
 });
 
