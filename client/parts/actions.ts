@@ -4,10 +4,10 @@ import { speaker } from '../voice/speaker.ts';
 import type { Deck } from './deck.ts';
 import { fieldsOf } from './reading-draft.ts';
 
-/** Speaks the answer that stands. */
-export function sayAnswer(deck: Deck): void {
+/** Speaks the answer that stands, at once: whatever is being said has become less important. */
+function sayAnswer(deck: Deck): void {
   const advice = deck.state.peek().advice;
-  if (advice !== null) speaker.say(advice.say, { channel: 'answer' });
+  if (advice !== null) speaker.say(advice.say, { channel: 'answer', urgency: 'urgent' });
 }
 
 /** Records a reading, or the correction of one, and speaks the answer. */
@@ -30,13 +30,17 @@ export async function giveReading(
   return true;
 }
 
+const DOUBLE_TAP_MS = 400;
+
 /** Records what the panel shows. */
 export async function giveShown(deck: Deck): Promise<void> {
+  if (performance.now() - deck.givenAt.peek() < DOUBLE_TAP_MS) return;
   const shown = deck.draft.shown.peek();
   if (shown.flag !== 'off' && shown.needleDots === null && shown.dmeNm === null) {
     deck.problem.value = 'Nothing read yet: slide the needle to where it stands.';
     return;
   }
+  deck.givenAt.value = performance.now();
   await giveReading(deck, fieldsOf(shown), { via: 'tapped' });
 }
 
@@ -52,17 +56,20 @@ export async function undoLast(deck: Deck): Promise<void> {
   if (undoable === null) return;
   const isRecorded = await deck.record({ kind: 'taken-back', eventId: undoable.eventId });
   if (!isRecorded) return;
-  speaker.say('Taken back.', { channel: 'notice' });
-  if (undoable.what.startsWith('reading')) sayAnswer(deck);
+  sayTakenBack(deck, undoable.what.startsWith('reading'));
+}
+
+/** The answer that stands again is said with it, when it was a reading that went. */
+function sayTakenBack(deck: Deck, wasReading: boolean): void {
+  const answer = wasReading ? deck.state.peek().advice?.say : undefined;
+  const text = answer === undefined ? 'Taken back.' : `Taken back. ${answer}`;
+  speaker.say(text, { channel: 'answer', urgency: 'urgent' });
 }
 
 /** Takes one reading back. */
 export async function takeBackReading(deck: Deck, eventId: string): Promise<void> {
   const isRecorded = await deck.record({ kind: 'taken-back', eventId });
-  if (isRecorded) {
-    speaker.say('Reading taken back.', { channel: 'notice' });
-    sayAnswer(deck);
-  }
+  if (isRecorded) sayTakenBack(deck, true);
 }
 
 /** Shows why the answer is as it is, and says it. */
@@ -70,7 +77,7 @@ export function explain(deck: Deck): void {
   const advice = deck.state.peek().advice;
   if (advice === null) return;
   deck.isWhyShown.value = !deck.isWhyShown.peek();
-  if (deck.isWhyShown.peek()) speaker.say(advice.why, { channel: 'answer' });
+  if (deck.isWhyShown.peek()) speaker.say(advice.why, { channel: 'answer', urgency: 'urgent' });
 }
 
 /** Reads one item of the checklist aloud. */
@@ -141,9 +148,10 @@ export async function judgeIdent(deck: Deck, outcome: 'confirmed' | 'doubted'): 
     );
     return;
   }
-  speaker.say('Ident confirmed.', { channel: 'checklist' });
-  const next = nextItem(deck.lines.peek());
-  if (before?.needsIdent === true) sayLine(next);
+  const next = before?.needsIdent === true ? nextItem(deck.lines.peek()) : null;
+  speaker.say(next === null ? 'Ident confirmed.' : `Ident confirmed. ${next.say}`, {
+    channel: 'checklist',
+  });
 }
 
 /** The pilot starts to fly the leg. */

@@ -26,6 +26,8 @@ export interface Deck {
   readonly draft: ReadingDraft;
   readonly sheet: Signal<DeckSheet | null>;
   readonly isWhyShown: Signal<boolean>;
+  /** When the panel last gave a reading (`performance.now()`): the second half of a double tap is no reading. */
+  readonly givenAt: Signal<number>;
   /** The last timed call-out, as text. */
   readonly lastCall: Signal<{ readonly text: string; readonly atMs: number } | null>;
   /** What went wrong with the last thing that the pilot did; null: nothing. */
@@ -61,6 +63,7 @@ export function openDeck(store: FlightStore): Deck {
     draft: openDraft(state, leg, foresight),
     sheet: signal(null),
     isWhyShown: signal(false),
+    givenAt: signal(Number.NEGATIVE_INFINITY),
     lastCall: signal(null),
     problem,
     isActing: acting,

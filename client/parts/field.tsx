@@ -84,7 +84,7 @@ export function Choice<Word extends string>(props: ChoiceProps<Word>): JSX.Eleme
 }
 
 /** The id of a field's input, for its label and for the focus. */
-export function idOf(name: string): string {
+function idOf(name: string): string {
   return `field-${name.replaceAll('.', '-')}`;
 }
 

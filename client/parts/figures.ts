@@ -21,7 +21,7 @@ export function oneDecimal(value: number): string {
 }
 
 /** Half dots as a reader writes them: `1½`, `½`, `2`. */
-export function halves(dots: number): string {
+function halves(dots: number): string {
   const half = Math.round(Math.abs(dots) * 2) / 2;
   const whole = Math.floor(half);
   if (half === whole) return String(whole);

@@ -48,9 +48,8 @@ function IdentState({ deck }: { readonly deck: Deck }): JSX.Element {
 }
 
 /** A leg in one line. */
-export function legWords(leg: Leg): string {
+function legWords(leg: Leg): string {
   const endDmeNm = leg.endDmeNm ?? 0;
   const end = endDmeNm > 0 ? ` to DME ${oneDecimal(endDmeNm)}` : '';
-  const way = leg.direction === 'to' ? 'to the station on' : 'from the station on';
-  return `${way} ${threeFigures(leg.courseDeg)}${end} · ${feet(leg.altitudeFt)}`;
+  return `${leg.direction} ${leg.station.ident} on ${threeFigures(leg.courseDeg)}${end} · ${feet(leg.altitudeFt)}`;
 }

@@ -73,6 +73,7 @@ async function obey(deck: Deck, command: Command): Promise<SentenceProblem> {
       else
         speaker.say(command === 'how-far' ? howFarNow(deck) : wayWords(advice.whichWay), {
           channel: 'answer',
+          urgency: 'urgent',
         });
       return null;
   }

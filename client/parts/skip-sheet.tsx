@@ -34,7 +34,7 @@ export function SkipSheet({ deck }: { readonly deck: Deck }): JSX.Element {
           </button>
         ))}
         <form
-          class="row"
+          class="row reason"
           onSubmit={(submit) => {
             submit.preventDefault();
             const reason = own.current?.value.trim() ?? '';
