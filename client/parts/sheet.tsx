@@ -14,10 +14,17 @@ interface SheetProps {
 export function Sheet(props: SheetProps): JSX.Element {
   const { title, onClose, onKeyDown, children, mustAnswer = false } = props;
   const dialog = useRef<HTMLDialogElement>(null);
+  const isGone = useRef(false);
   useEffect(() => {
     const element = dialog.current;
+    const before = document.activeElement;
     element?.showModal();
-    return () => element?.close();
+    return () => {
+      isGone.current = true;
+      element?.close();
+      // The dialog is gone by now: the browser no longer gives the focus back by itself.
+      if (before instanceof HTMLElement) before.focus({ preventScroll: true });
+    };
   }, []);
   return (
     <dialog
@@ -25,10 +32,11 @@ export function Sheet(props: SheetProps): JSX.Element {
       class="sheet"
       aria-label={title}
       onKeyDown={onKeyDown}
-      onCancel={(cancel) => {
-        // The part that opened the sheet also takes it away: it must hear of the Escape key.
-        cancel.preventDefault();
-        if (!mustAnswer) onClose();
+      onClose={() => {
+        // Escape or the back gesture closed it; the page has to hear of it, or it is opened again.
+        if (isGone.current) return;
+        if (mustAnswer) dialog.current?.showModal();
+        else onClose();
       }}
     >
       <div class="sheet-head">
