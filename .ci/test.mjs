@@ -61,7 +61,7 @@ function runNode(args, environment = {}) {
     cwd: root,
     encoding: 'utf8',
     maxBuffer: 256 * 1024 * 1024,
-    env: { ...process.env, ...environment },
+    env: { ...process.env, ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }), ...environment },
   });
   return { isFine: status === 0, output: `${stdout}${stderr}` };
 }

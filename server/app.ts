@@ -18,7 +18,7 @@ import { flightRoutes } from './routes/flights.ts';
 import { followRoute } from './routes/follow.ts';
 import { healthRoute } from './routes/health.ts';
 import { identRoute } from './routes/ident.ts';
-import { endSockets, MOST_MESSAGE_BYTES } from './sockets.ts';
+import { dropDeadSockets, endSockets, MOST_MESSAGE_BYTES } from './sockets.ts';
 import { checkBySchema } from './validation.ts';
 
 /** What the app is built from. */
@@ -63,8 +63,10 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
     options: { maxPayload: MOST_MESSAGE_BYTES },
     preClose: endSockets,
   });
+  dropDeadSockets(app);
   app.addHook('onRequest', (request, _reply, done) => {
-    guard(request, parts.host);
+    const { host, origin } = request.headers;
+    guard({ host, origin, localAddress: request.socket.localAddress }, parts.host);
     done();
   });
   await app.register(fastifyRateLimit, {

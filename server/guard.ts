@@ -1,4 +1,3 @@
-import type { FastifyRequest } from 'fastify';
 import { refusal } from './problems.ts';
 
 /** Every address of this machine: the server then answers on whichever the request came in. */
@@ -16,6 +15,14 @@ export function comesFromLoopback(address: string): boolean {
   return address === '::1' || isLoopback(address.replace(/^::ffff:/, ''));
 }
 
+/** What a request says about where it is going and where it comes from. */
+interface Addressed {
+  readonly host: string | undefined;
+  readonly origin: string | undefined;
+  /** The address of this machine that it came in on. */
+  readonly localAddress: string | undefined;
+}
+
 /**
  * Refuses what a page of another site could send with the pilot's browser (403).
  *
@@ -23,14 +30,14 @@ export function comesFromLoopback(address: string): boolean {
  * does not. An Origin, which browsers send with every request that can change something and with
  * every WebSocket, must be the page that this server itself serves.
  */
-export function guard(request: FastifyRequest, configuredHost: string): void {
-  const host = (request.headers.host ?? '').toLowerCase();
+export function guard(request: Addressed, configuredHost: string): void {
+  const host = (request.host ?? '').toLowerCase();
   const name = HOST.exec(host)?.[1];
-  if (name === undefined || !isOurs(name, configuredHost, request.socket.localAddress ?? ''))
+  if (name === undefined || !isOurs(name, configuredHost, request.localAddress ?? ''))
     throw refusal(403, 'The Host header does not name this server.', [
       { field: 'host', expected: 'the address of this server', got: host.slice(0, 100) },
     ]);
-  const origin = request.headers.origin?.toLowerCase();
+  const origin = request.origin?.toLowerCase();
   if (origin !== undefined && origin !== `http://${host}` && origin !== `https://${host}`)
     throw refusal(403, 'The request comes from a page of another site.', [
       { field: 'origin', expected: `http://${host}`, got: origin.slice(0, 100) },

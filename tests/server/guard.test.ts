@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { comesFromLoopback, isLoopback } from '../../server/guard.ts';
+import { comesFromLoopback, guard, isLoopback } from '../../server/guard.ts';
 import { get, ownDir, post, serve } from './serve.ts';
 
 const outer = ownDir();
@@ -14,7 +14,7 @@ writeFileSync(path.join(pageDir, '.hidden'), 'hidden');
 writeFileSync(path.join(pageDir, 'assets', 'index-Ab12_x9Z.js'), 'plain');
 writeFileSync(path.join(pageDir, 'assets', 'index-Ab12_x9Z.js.br'), 'small');
 
-const { port } = await serve({ pageDir });
+const { port, app } = await serve({ pageDir });
 const own = `127.0.0.1:${port}`;
 
 describe('only this server may be addressed', () => {
@@ -58,6 +58,35 @@ describe('only this server may be addressed', () => {
     expect(['127.0.0.1.x', '128.0.0.1', 'localhost.x', '1127.0.0.1'].some(isLoopback)).toBe(false);
     expect(['127.0.0.1', '::1', '::ffff:127.0.0.1'].every(comesFromLoopback)).toBe(true);
     expect(['192.168.1.4', '::ffff:10.0.0.1', 'fe80::1'].some(comesFromLoopback)).toBe(false);
+  });
+
+  it.each([
+    ['0.0.0.0', '192.168.1.5', true],
+    ['::', '192.168.1.5', true],
+    ['192.168.1.5', '192.168.1.5', true],
+    ['127.0.0.1', '192.168.1.5', false],
+    ['0.0.0.0', '192.168.1.6', false],
+    ['0.0.0.0', 'elsewhere.example', false],
+    ['tablet.local', 'tablet.local', true],
+  ])('with HOST=%s a call that came in on 192.168.1.5 for %s is ours: %s', (host, name, isOurs) => {
+    const localAddress = '::ffff:192.168.1.5';
+    const request = { host: `${name}:4780`, origin: undefined, localAddress };
+    const judge = (): void => {
+      guard(request, host);
+    };
+    if (isOurs) expect(judge).not.toThrow();
+    else expect(judge).toThrow(/Host header/);
+  });
+
+  it('another machine gets 600 calls a minute, then 429 as a problem', async () => {
+    const call = () =>
+      app.inject({ url: '/api/health', remoteAddress: '192.168.1.9', headers: { host: own } });
+    for (let count = 0; count < 600; count += 1) expect((await call()).statusCode).toBe(200);
+    const answer = await call();
+    expect(answer.statusCode).toBe(429);
+    expect(answer.headers['content-type']).toBe('application/problem+json');
+    expect(answer.json()).toMatchObject({ status: 429, title: 'Too Many Requests' });
+    expect((await get(port, '/api/health')).status).toBe(200);
   });
 
   it('500 calls in a row pass from this machine', async () => {

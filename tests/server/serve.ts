@@ -6,6 +6,7 @@ import type { IncomingHttpHeaders, RequestOptions } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import type { FastifyInstance } from 'fastify';
 import { afterAll } from 'vitest';
 import { buildApp } from '../../server/app.ts';
 import { openRecords } from '../../server/records.ts';
@@ -71,7 +72,7 @@ export const post = (port: number, at: string, body: unknown, headers = {}): Pro
 /** The app on a real socket, on a free port; closed after the tests of the file. */
 export async function serve(
   parts: { readonly pageDir?: string; readonly nowMs?: number; readonly host?: string } = {},
-): Promise<{ readonly port: number; readonly dataDir: string }> {
+): Promise<{ readonly port: number; readonly app: FastifyInstance }> {
   const dataDir = ownDir();
   const records = openRecords(dataDir);
   const app = await buildApp({
@@ -86,7 +87,7 @@ export async function serve(
     await app.close();
     records.close();
   });
-  return { port: (app.server.address() as AddressInfo).port, dataDir };
+  return { port: (app.server.address() as AddressInfo).port, app };
 }
 
 export interface Running {
