@@ -11,7 +11,7 @@ const LOOK_BACK_MS = 5000;
 export function speakTimedCalls(deck: Deck): () => void {
   let beforeMs = nowMs.peek();
   const said = new Set<string>();
-  return effect(() => {
+  const stopCalling = effect(() => {
     const untilMs = nowMs.value;
     const fromMs = Math.max(beforeMs, untilMs - LOOK_BACK_MS);
     beforeMs = untilMs;
@@ -26,4 +26,15 @@ export function speakTimedCalls(deck: Deck): () => void {
       speaker.say(call.say, { channel: 'call', key, urgency, validForS });
     }
   });
+  // A new answer, from wherever it comes (an undo, another screen), is not hidden behind an older call.
+  let answered = deck.state.peek().advice;
+  const stopClearing = effect(() => {
+    const { advice } = deck.state.value;
+    if (advice !== answered) deck.lastCall.value = null;
+    answered = advice;
+  });
+  return () => {
+    stopCalling();
+    stopClearing();
+  };
 }
