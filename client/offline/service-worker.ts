@@ -18,8 +18,9 @@ const PATIENCE_MS = 2500;
 
 async function install(): Promise<void> {
   const cache = await caches.open(EDITION);
-  // The page itself past the browser's own cache, which may hold an older one; the rest has hashed names.
-  await cache.addAll([new Request('./', { cache: 'no-cache' }), ...PAGE_FILES]);
+  // These past the browser's own cache, which may hold older ones; the rest has hashed names.
+  const fresh = ['./', './icon.svg'].map((file) => new Request(file, { cache: 'no-cache' }));
+  await cache.addAll([...fresh, ...PAGE_FILES]);
   await scope.skipWaiting();
 }
 
