@@ -157,3 +157,20 @@ export function openSheet(page: Page): Locator {
 export function inSheet(page: Page, name: string | RegExp): Locator {
   return page.getByRole('dialog').getByRole('button', { name });
 }
+
+/** The fields of a leg of one’s own, by their labels. */
+export interface LegForm {
+  field(label: string | RegExp): Locator;
+  choice(name: string): Locator;
+  /** What stands beside the field that has the focus. */
+  readonly focused: Locator;
+}
+
+/** The form of a leg of one’s own; `leg` counts from 0. */
+export function legForm(page: Page, leg = 0): LegForm {
+  return {
+    field: (label) => page.getByLabel(label).nth(leg),
+    choice: (name) => page.getByRole('radio', { name, exact: true }).nth(leg),
+    focused: page.locator(':focus'),
+  };
+}

@@ -99,6 +99,7 @@ export interface Opening {
   readonly settings?: Readonly<Record<string, unknown>> | null;
   /** Default: the page’s clock starts at `NOON_MS` and can be moved. False: the clock of this machine. */
   readonly hasOwnClock?: boolean;
+  readonly startMs?: number;
   /** A finger instead of a mouse. */
   readonly hasTouch?: boolean;
   /** Runs in the page before anything of it. */
@@ -141,7 +142,8 @@ const FIRST_SETTINGS = { cautionsReadAtMs: NOON_MS, voiceOn: false, palette: 'da
 
 /** Prepares a context: its settings, its clock. */
 async function dress(context: BrowserContext, opening: Opening): Promise<void> {
-  if (opening.hasOwnClock !== false) await context.clock.install({ time: NOON_MS });
+  if (opening.hasOwnClock !== false)
+    await context.clock.install({ time: opening.startMs ?? NOON_MS });
   if (opening.script !== undefined) await context.addInitScript(opening.script);
   if (opening.settings === null) return;
   await context.addInitScript(
