@@ -1,6 +1,7 @@
 import { accept, refuse } from '../base/result.ts';
 import type { FieldProblem, Result } from '../base/result.ts';
 import type { Aircraft } from '../leg/leg.ts';
+import { checkStation } from '../station/check-station.ts';
 import type { Reading } from './reading.ts';
 
 /** Largest slant range that a reading may show, NM (a DME serves to about 200 NM). */
@@ -61,5 +62,9 @@ export function checkReading(
       'a distance of 0 to 200 NM',
     ),
   ];
+  if (reading.station !== undefined) {
+    const station = checkStation(reading.station, `${field}.station`);
+    if (!station.ok) problems.push(...station.problem);
+  }
   return problems.length > 0 ? refuse(problems) : accept(reading);
 }

@@ -14,7 +14,7 @@ const HEADING_JUMP_SD_DEG = 4;
 /** A DME that differs by less than this from the last shows the same distance. */
 const SAME_DME_NM = 0.06;
 /** Before this many readings the start itself is as doubtful as a reading that contradicts it. */
-const SETTLED_AFTER = 3;
+export const SETTLED_AFTER = 3;
 /** Once settled, this many readings must agree with a jump before it is believed. */
 const AGREE_TO_JUMP = 3;
 /** Flags that contradict this often in a row, with nothing else to go by, end the trust in the place. */

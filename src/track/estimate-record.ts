@@ -38,6 +38,14 @@ export interface Doubt {
   readonly isDmeStill: boolean;
 }
 
+/** A settled place that was given up for another one. */
+export interface Jump {
+  /** What had not fitted. */
+  readonly misfit: Misfit;
+  /** For how many more readings it is told. */
+  readonly readingsLeft: number;
+}
+
 /** All that is needed to go on from where the readings have led so far: plain data. */
 export interface Estimate {
   readonly scene: Scene;
@@ -61,6 +69,8 @@ export interface Estimate {
   readonly watch: Watch;
   /** The place was started afresh from the last reading because nothing fitted. */
   readonly isLost: boolean;
+  /** The place has jumped to where readings in doubt had it; told for a while. */
+  readonly jump: Jump | null;
   readonly flag: Flag | null;
   readonly lastToAtMs: number | null;
   /** On a `to` leg: the flag has turned to FROM at the station. */

@@ -54,6 +54,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     doubt: null,
     watch: NOTHING_SUSPECTED,
     isLost: false,
+    jump: null,
     flag: null,
     lastToAtMs: null,
     hasPassed: false,

@@ -6,7 +6,7 @@ import { lnRangeSd } from './place.ts';
 import { isConePossible } from './take-in.ts';
 
 /** Weights at which a suspicion is told; their false alarms are measured in the bench. */
-const STUCK_NEEDLE = 6.5;
+const STUCK_NEEDLE = 7;
 const STUCK_DME = 5;
 const REVERSED = 6;
 const JUMP = 7;
@@ -95,12 +95,19 @@ function watchAlerts({ watch }: Estimate): readonly Alert[] {
   return alerts;
 }
 
+/** A place that has jumped: with the distance in it, the station or its DME is another one. */
+function jumpAlerts({ jump }: Estimate): readonly Alert[] {
+  if (!jump?.misfit.dme) return [];
+  return [alert(jump.misfit.needle || jump.misfit.flag ? 'wrong-station' : 'dme-disagrees')];
+}
+
 /** What does not fit in the readings so far; each alert names the one check that settles it. */
 export function alertsOf(estimate: Estimate): readonly Alert[] {
   const alerts: Alert[] = [];
   if (isFlagOff(estimate)) alerts.push(alert('flag-off'));
   if (isObsBackwards(estimate)) alerts.push(alert('reverse-sensing'));
   if (estimate.doubt) alerts.push(doubtAlert(estimate.doubt));
+  alerts.push(...jumpAlerts(estimate));
   if (estimate.isLost) alerts.push(alert('readings-disagree'));
   if (isBeyondReception(estimate)) alerts.push(alert('outside-reception'));
   alerts.push(...watchAlerts(estimate));

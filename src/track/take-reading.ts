@@ -1,8 +1,9 @@
 import type { Belief } from './belief.ts';
 import type { Interval } from './carry-on.ts';
-import { weigh } from './doubt.ts';
-import type { Doubt, Estimate } from './estimate-record.ts';
+import { SETTLED_AFTER, weigh } from './doubt.ts';
+import type { Doubt, Estimate, Jump } from './estimate-record.ts';
 import { FITS, isMisfit, judge } from './judge.ts';
+import type { Misfit } from './judge.ts';
 import { afterPassage, isAlongCourse } from './passage.ts';
 import type { Reading } from './reading.ts';
 import { placeFromReading } from './start-belief.ts';
@@ -15,6 +16,9 @@ import type { Watch } from './watch-record.ts';
 /** Nearer than this to the station nothing is watched for: there the needle runs by itself. */
 const WATCHED_FROM_NM = 2;
 
+/** For how many readings a jump of the place is told: time for the check that it asks for. */
+const JUMP_TOLD_FOR = 5;
+
 /** What the filter makes of one reading of the leg's own station, after the interval that led to it. */
 export type Taken = Pick<
   Estimate,
@@ -24,6 +28,7 @@ export type Taken = Pick<
   | 'doubt'
   | 'watch'
   | 'isLost'
+  | 'jump'
   | 'flag'
   | 'lastToAtMs'
   | 'hasPassed'
@@ -51,6 +56,7 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
       takenIn: before.takenIn + 1,
       doubt: null,
       isLost: false,
+      jump: fading(before.jump),
       watch,
     };
   }
@@ -67,6 +73,7 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
     takenIn: isAfresh ? 1 : before.takenIn,
     doubt: verdict.doubt,
     isLost: verdict.isLost,
+    jump: isAfresh ? jumpFrom(before, misfit) : fading(before.jump),
     watch: isAfresh ? NOTHING_SUSPECTED : watch,
   };
 }
@@ -75,12 +82,22 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
 function placed(before: Estimate, reading: Reading): Taken {
   const { scene } = before;
   const flags = withFlag(before, reading, false);
-  const unseen = { doubt: null, isLost: false, watch: NOTHING_SUSPECTED };
+  const unseen = { doubt: null, isLost: false, jump: null, watch: NOTHING_SUSPECTED };
   if (reading.flag === 'off' && reading.dmeNm === undefined) {
     return { ...flags, ...unseen, belief: before.belief, isPlaced: false, takenIn: 0 };
   }
   const belief = takeIn(placeFromReading(before.belief, scene, reading), scene, reading, FITS);
   return { ...flags, ...unseen, belief, isPlaced: true, takenIn: 1 };
+}
+
+/** A jump of a settled place, to be told; a start that was put right is none. */
+function jumpFrom(before: Estimate, misfit: Misfit): Jump | null {
+  return before.takenIn < SETTLED_AFTER ? null : { misfit, readingsLeft: JUMP_TOLD_FOR };
+}
+
+function fading(jump: Jump | null): Jump | null {
+  if (!jump || jump.readingsLeft <= 1) return null;
+  return { ...jump, readingsLeft: jump.readingsLeft - 1 };
 }
 
 function carriedDoubt(doubt: Doubt | null, carryOn: (belief: Belief) => Belief): Doubt | null {

@@ -24,14 +24,14 @@ export interface Watch {
 
 const NONE: Suspicion = { weight: 0, belief: null, count: 0 };
 
-/** Nothing suspected. The first readings count as if six ordinary ones had gone before. */
+/** Nothing suspected. Three readings of a somewhat calm needle are assumed to have gone before. */
 export const NOTHING_SUSPECTED: Watch = {
   stuckNeedle: NONE,
   stuckDme: NONE,
   reversed: NONE,
   jumps: [],
-  strayCount: 6,
-  straySum: 6,
+  strayCount: 3,
+  straySum: 2,
 };
 
 /** A suspicion after one more reading, `gain` being the logarithm of the ratio of likelihoods. */

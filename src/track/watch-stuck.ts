@@ -16,12 +16,15 @@ import type { Suspicion, Watch } from './watch-record.ts';
 /** A stuck indicator shows the same again, but for slips of the reader. */
 const SHOWS_THE_SAME = 0.97;
 /** Needle positions and distances nearer than this are the same. */
-const SAME_DOTS = 0.05;
+const SAME_DOTS = 0.01;
 const SAME_NM = 0.06;
 /** A DME that should have changed by less than this says nothing by standing still. */
 const LEAST_MOTION_NM = 0.3;
 /** A step of the DME's display. */
 const DME_STEP_NM = 0.1;
+/** From how many readings on, and how much, a needle must have strayed to be known to stray. */
+const SHOWN_AFTER = 7;
+const SHOWN_TO_STRAY = 0.5;
 /** The air is never taken to be steadier than this part of the usual variance. */
 const LEAST_STRAY = 0.1;
 
@@ -48,16 +51,21 @@ export function watchNeedle(
     ? 1
     : Math.min(4, offDeg ** 2 / (expected.variance + scene.degreesPerDot ** 2 / 48));
   const lastDots = last && readableNeedle(last)?.needleDots;
-  const next = { strayCount: strayCount + 1, straySum: straySum + stray };
   if (lastDots === null || lastDots === undefined || stop) {
-    return { stuckNeedle: weighed(stuckNeedle, 0, null), ...next };
+    return { stuckNeedle, strayCount: strayCount + 1, straySum: straySum + stray };
   }
   const share = Math.min(1, Math.max(LEAST_STRAY, straySum / strayCount));
   const calm = { meanDeg: expected.meanDeg, variance: expected.variance * share };
   const trusted = needleProbability(scene, needle.needleDots, calm);
   const isSame = Math.abs(needle.needleDots - lastDots) < SAME_DOTS;
   const stuck = isSame ? SHOWS_THE_SAME : (1 - SHOWS_THE_SAME) / (needlePositions(scene) - 1);
-  return { stuckNeedle: weighed(stuckNeedle, Math.log(stuck / trusted), null), ...next };
+  // A needle known to stray that now rests must not teach that needles rest.
+  const isTaught = !isSame || strayCount < SHOWN_AFTER || share < SHOWN_TO_STRAY;
+  return {
+    stuckNeedle: weighed(stuckNeedle, Math.log(stuck / trusted), null),
+    strayCount: strayCount + (isTaught ? 1 : 0),
+    straySum: straySum + (isTaught ? stray : 0),
+  };
 }
 
 /** The suspicion that the DME is stuck: it shows the same distance though it should have changed. */

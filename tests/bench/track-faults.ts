@@ -86,7 +86,9 @@ const FAULTS: readonly Fault[] = [
     name: 'flag reversed',
     kinds: ['reverse-sensing'],
     spoil: (reading) =>
-      reading.flag === 'off' ? reading : { ...reading, flag: reading.flag === 'to' ? 'from' : 'to' },
+      reading.flag === 'off'
+        ? reading
+        : { ...reading, flag: reading.flag === 'to' ? 'from' : 'to' },
   },
 ];
 
@@ -122,7 +124,11 @@ function cleanHours(): void {
           for (const kind of now) {
             if (!standing.has(kind)) {
               onsets.set(kind, (onsets.get(kind) ?? 0) + 1);
-              onsets.set('any but a repeat', (onsets.get('any but a repeat') ?? 0) + (kind === 'readings-disagree' ? 0 : 1));
+              onsets.set(
+                'any but a repeat',
+                (onsets.get('any but a repeat') ?? 0) +
+                  (kind === 'readings-disagree' || kind === 'outside-reception' ? 0 : 1),
+              );
             }
           }
           standing = now;
@@ -133,7 +139,8 @@ function cleanHours(): void {
   });
   const hours = minutes / 60;
   print(`clean: ${hours.toFixed(0)} h`);
-  for (const [kind, count] of onsets) print(`  ${kind}: ${count}, ${(count / hours).toFixed(3)} per hour`);
+  for (const [kind, count] of onsets)
+    print(`  ${kind}: ${count}, ${(count / hours).toFixed(3)} per hour`);
   figures.push({
     name: 'false alarms per hour',
     value: (onsets.get('any but a repeat') ?? 0) / hours,
@@ -158,13 +165,16 @@ function fault(each: Fault, start: Start, fromReading: number): void {
       seed: (seed * 10 + 7) * 100_003 + index,
       adviser: (truth) => toolAdviser(truth),
       obsOffsetDeg: (number) => (testEvery > 0 && number % testEvery === testEvery - 1 ? -3 : 0),
-      spoil: (reading, truth, number) => (number >= begins ? each.spoil(reading, truth, memory) : reading),
+      spoil: (reading, truth, number) =>
+        number >= begins ? each.spoil(reading, truth, memory) : reading,
       longestMin: 45,
       watch: (_truth, adviser, number) => {
         const estimate = adviser.estimate();
         if (!estimate || number < begins || found >= 0) return;
         readings = number - begins + 1;
-        const kinds = alertsOf(estimate).map((one) => one.kind).filter((kind) => kind !== 'readings-disagree');
+        const kinds = alertsOf(estimate)
+          .map((one) => one.kind)
+          .filter((kind) => kind !== 'readings-disagree');
         if (kinds.length === 0) return;
         found = readings;
         const name = kinds.find((kind) => each.kinds.includes(kind)) ?? kinds[0] ?? '';
@@ -175,12 +185,17 @@ function fault(each: Fault, start: Start, fromReading: number): void {
     if (found >= 0) delays.push(found);
   }
   delays.sort((one, other) => one - other);
-  const at = (part: number): number => delays[Math.min(delays.length - 1, Math.floor(part * delays.length))] ?? NaN;
+  const at = (part: number): number =>
+    delays[Math.min(delays.length - 1, Math.floor(part * delays.length))] ?? NaN;
   const names = [...named].map(([kind, count]) => `${kind} ${count}`).join(', ');
   print(
     `${each.name}, ${start.direction}, from reading ${fromReading}: found ${delays.length} of ${flown}, delay ${at(0.5)} / ${at(0.9)} readings; ${names}`,
   );
-  figures.push({ name: `${each.name}, ${start.direction}: median delay, readings`, value: at(0.5), goal: null });
+  figures.push({
+    name: `${each.name}, ${start.direction}: median delay, readings`,
+    value: at(0.5),
+    goal: null,
+  });
 }
 
 cleanHours();

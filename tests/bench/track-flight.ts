@@ -6,10 +6,15 @@ import type { Reading } from '../../src/track/reading.ts';
 
 /** What one flight came to. */
 export interface FlightResult {
-  /** Sums over the seconds after 8 min, outside the cone: of 1, of needle^2 (deg^2), of distance^2 (NM^2). */
+  /**
+   * Sums over the seconds after 8 min in which the needle is to be followed (outside the last 45 s and 1.2 cone
+   * radii before the station): of 1, of needle^2 (deg^2), of distance^2 (NM^2); and of needle^2 to the cone's edge.
+   */
   readonly lateS: number;
   readonly lateDeg2: number;
   readonly lateNm2: number;
+  readonly edgeS: number;
+  readonly edgeDeg2: number;
   /** The same after establishing. */
   readonly establishedS: number;
   readonly establishedNm2: number;
@@ -39,6 +44,12 @@ export interface FlightPlan {
   readonly longestMin?: number;
 }
 
+/** Whether the needle is still to be followed: not in the last 45 s before the station. */
+function isFollowed(truth: Truth, range: number): boolean {
+  if (!truth.isTo) return true;
+  return range > Math.max(1.2 * truth.coneNm, (truth.airspeedKt * 45) / 3600);
+}
+
 /** Flies one flight: readings at fixed times, the answers flown by hand. */
 export function flyOnce(plan: FlightPlan): FlightResult {
   const chance = chanceFrom(plan.seed * 7919 + 17);
@@ -52,6 +63,8 @@ export function flyOnce(plan: FlightPlan): FlightResult {
     lateS: 0,
     lateDeg2: 0,
     lateNm2: 0,
+    edgeS: 0,
+    edgeDeg2: 0,
     s: 0,
     nm2: 0,
     changes: 0,
@@ -97,6 +110,10 @@ export function flyOnce(plan: FlightPlan): FlightResult {
     const offNm = range * Math.sin((off * Math.PI) / 180);
     if (range >= truth.coneNm) {
       if (truth.timeS > 480) {
+        tally.edgeS += 1;
+        tally.edgeDeg2 += off * off;
+      }
+      if (truth.timeS > 480 && isFollowed(truth, range)) {
         tally.lateS += 1;
         tally.lateDeg2 += off * off;
         tally.lateNm2 += offNm * offNm;
@@ -116,6 +133,8 @@ export function flyOnce(plan: FlightPlan): FlightResult {
     lateS: tally.lateS,
     lateDeg2: tally.lateDeg2,
     lateNm2: tally.lateNm2,
+    edgeS: tally.edgeS,
+    edgeDeg2: tally.edgeDeg2,
     establishedS: tally.s,
     establishedNm2: tally.nm2,
     establishMin: (tally.establishS < 0 ? longestS : tally.establishS) / 60,
