@@ -68,7 +68,7 @@ function Figure({ name, value, unit, isDim }: FigureProps): JSX.Element {
 function band(sd: number | null, places: 0 | 1): string {
   if (sd === null) return '';
   const least = places === 1 ? 0.1 : 1;
-  return `, ± ${Math.max(least, sd).toFixed(places)}`;
+  return `, ±\u00a0${Math.max(least, sd).toFixed(places)}`;
 }
 
 function noDistance(deck: Deck): string {
