@@ -210,21 +210,25 @@ export async function startDemo(page: Page): Promise<void> {
   await flyWords(page).checklist.waitFor();
 }
 
-/** Goes through the checklist by tapping: everything done, the ident listened for and confirmed. */
-export async function walkChecklist(page: Page): Promise<void> {
+/** Goes through the checklist by tapping: everything done, the ident confirmed, the leg started. */
+export async function walkChecklist(page: Page, { isStarted = true } = {}): Promise<void> {
   const words = flyWords(page);
   await words.next.click();
   await words.listen.click();
   await inSheet(page, 'Ident confirmed').click();
   await openSheet(page).waitFor({ state: 'detached' });
-  for (;;) {
-    const item = await words.checkItem.textContent();
-    if (await words.startTheLeg.isVisible()) break;
-    await words.next.click();
-    await words.checkItem.filter({ hasNotText: item ?? '' }).waitFor();
-  }
+  while (!(await words.startTheLeg.isVisible())) await nextItem(page);
+  if (!isStarted) return;
   await words.startTheLeg.click();
   await words.startTheLeg.waitFor({ state: 'detached' });
+}
+
+/** Ticks the item that is due; another one is due afterwards, or none. */
+export async function nextItem(page: Page): Promise<void> {
+  const words = flyWords(page);
+  const item = await words.checkItem.textContent();
+  await words.next.click();
+  await words.checkItem.filter({ hasText: item ?? '' }).waitFor({ state: 'detached' });
 }
 
 /** All that was said so far, oldest first, from the sheet that lists it. */

@@ -118,12 +118,12 @@ export interface Stage {
   open(opening?: Opening): Promise<Page>;
   /** The server as it was, on the same port and records. */
   restartServer(): Promise<void>;
-  /** From here on to the end of the test the page may complain that it cannot reach the server. */
-  expectLostServer(): void;
+  /** To the end of the test the browser may put this into the console: the test itself brings it about. */
+  expectFault(fault: RegExp): void;
 }
 
 /** What the browser itself says when a server is gone: no fault of the page. */
-const LOST =
+export const SERVER_GONE =
   /net::ERR_(CONNECTION|EMPTY|SOCKET|INTERNET|NETWORK)|WebSocket connection to .* failed/;
 
 /** Notes whatever a page puts into its console as an error, and what its security policy stops. */
@@ -161,7 +161,7 @@ export function setStage(): Stage {
   const dataDir = ownDir();
   let served: Served | null = null;
   let browser: Browser | null = null;
-  let mayLose = false;
+  let expected: RegExp | null = null;
   const faults: string[] = [];
 
   const theServer = (): Served => {
@@ -179,8 +179,8 @@ export function setStage(): Stage {
     browser = await chromium.launch(LAUNCH);
   });
   afterEach(async () => {
-    const seen = faults.splice(0).filter((fault) => !(mayLose && LOST.test(fault)));
-    mayLose = false;
+    const seen = faults.splice(0).filter((fault) => expected?.test(fault) !== true);
+    expected = null;
     for (const context of browser?.contexts() ?? []) await context.close();
     expect(seen, 'errors in the console of a page').toEqual([]);
   });
@@ -221,8 +221,8 @@ export function setStage(): Stage {
     async restartServer() {
       served = await startServer(dataDir, theServer().port);
     },
-    expectLostServer() {
-      mayLose = true;
+    expectFault(fault) {
+      expected = fault;
     },
   };
 }

@@ -3,7 +3,7 @@ import { chromium, type Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { flyWords, inSheet, openSheet, sheet } from './page-words.ts';
 import { giveByTyping, nowMs, readingCounts, shownHeading, startDemo } from './pilot.ts';
-import { LAUNCH, noteFaults, ownDir, setStage } from './stage.ts';
+import { LAUNCH, noteFaults, ownDir, SERVER_GONE, setStage } from './stage.ts';
 
 const stage = setStage();
 
@@ -90,7 +90,7 @@ describe('a flight goes on exactly where it was', () => {
     await keptOnDevice(page);
     await savedEverywhere(page);
 
-    stage.expectLostServer();
+    stage.expectFault(SERVER_GONE);
     await stage.served.end('SIGKILL');
     await giveByTyping(page, panelAt(9.8));
     await flyWords(page).savedState.filter({ hasText: 'saved on this device' }).waitFor();
