@@ -3,6 +3,7 @@ import { accept, refuse, type FieldProblem, type Result } from '../base/result.t
 import { FT_PER_NM } from '../base/units.ts';
 import { checkStation } from '../station/check-station.ts';
 import { rangeProblems } from '../base/in-range.ts';
+import { arcProblems } from './check-arc.ts';
 import type { Leg } from './leg.ts';
 
 const COURSE = { least: 0, most: 360, what: 'a course in degrees' };
@@ -14,7 +15,7 @@ const END_DME = { least: 0, most: 250, what: 'a DME distance in NM' };
  *
  * `field`: where the leg stands in the input (`leg`, `legs.1`). A course of 360 is north and comes back as 0.
  * The altitude must lie above the station. An end that the DME cannot show, because the aircraft is higher
- * above its antenna than that, is refused; 0 on a leg to the station means over it.
+ * above its antenna than that, is refused; 0 on a leg to the station means over it. An arc: see `arcProblems`.
  */
 export function checkLeg(leg: Leg, field = 'leg'): Result<Leg> {
   const station = checkStation(leg.station, `${field}.station`);
@@ -22,10 +23,16 @@ export function checkLeg(leg: Leg, field = 'leg'): Result<Leg> {
     ...(station.ok ? [] : station.problem),
     ...rangeProblems(`${field}.courseDeg`, leg.courseDeg, COURSE),
     ...altitudeProblems(leg, `${field}.altitudeFt`),
-    ...endProblems(leg, `${field}.endDmeNm`),
+    ...(leg.arc ? arcProblems(leg, field) : endProblems(leg, `${field}.endDmeNm`)),
   ];
   if (!station.ok || problems.length > 0) return refuse(problems);
-  return accept({ ...leg, station: station.value, courseDeg: wrap360(leg.courseDeg) });
+  const arc = leg.arc && { ...leg.arc, toRadialDeg: wrap360(leg.arc.toRadialDeg) };
+  return accept({
+    ...leg,
+    station: station.value,
+    courseDeg: wrap360(leg.courseDeg),
+    ...(arc === undefined ? {} : { arc }),
+  });
 }
 
 function altitudeProblems({ altitudeFt, station }: Leg, field: string): FieldProblem[] {

@@ -32,7 +32,10 @@ export interface DatedLeg extends LocalNorths {
   readonly heightAboveVorFt: number;
   /** Null on a leg without DME. */
   readonly dmeAntenna: DmeAntenna | null;
-  /** Ground distance from the station to the end of the leg; 0 over it, null: no end is known. */
+  /**
+   * Ground distance from the station to the end of the leg on the line of its course; 0 over it, null: no end is
+   * known there. An arc does not end on that line.
+   */
   readonly endGroundNm: number | null;
 }
 
@@ -101,6 +104,7 @@ function legEndGroundNm(
   dmeAntenna: DmeAntenna | null,
 ): number | null | 'never-shown' {
   const { endDmeNm, direction } = leg;
+  if (leg.arc) return null;
   if (direction === 'to' && (endDmeNm ?? 0) === 0) return 0;
   if (endDmeNm === undefined) return null;
   if (!dmeAntenna) return groundFromSlant(endDmeNm, leg.altitudeFt - leg.station.elevationFt);

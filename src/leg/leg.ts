@@ -1,6 +1,16 @@
 import type { Station } from '../station/station.ts';
 
-/** One radial flown to or from one station. */
+/** An arc flown about the station at a steady DME distance, until a radial on which it is left. */
+export interface DmeArc {
+  /** What the DME reads on the arc (slant NM). */
+  readonly dmeNm: number;
+  /** Radial on which the arc ends, degrees by the station's own declination. */
+  readonly toRadialDeg: number;
+  /** Which way round the station, seen from above. */
+  readonly turn: 'clockwise' | 'anticlockwise';
+}
+
+/** One radial flown to or from one station, or an arc about it. */
 export interface Leg {
   readonly station: Station;
   readonly direction: 'to' | 'from';
@@ -13,6 +23,11 @@ export interface Leg {
   readonly endDmeNm?: number;
   /** Above mean sea level. */
   readonly altitudeFt: number;
+  /**
+   * The leg is this arc. It is joined while the radial of `courseDeg` is flown: inbound where `direction` is
+   * `to`, outbound where it is `from`. `endDmeNm` is then left out.
+   */
+  readonly arc?: DmeArc;
 }
 
 /** The aircraft as far as the tool needs to know it, with the scale of its course indicator. */

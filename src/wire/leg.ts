@@ -1,10 +1,27 @@
 import { Type } from 'typebox';
-import type { Aircraft, Leg } from '../leg/leg.ts';
+import type { Aircraft, DmeArc, Leg } from '../leg/leg.ts';
 import type { Wind } from '../wind/wind.ts';
 import { heldTo } from './held.ts';
 import { StationSchema } from './station.ts';
 
-/** One radial flown to or from one station, as it crosses the wire. */
+/** An arc about the station, as it crosses the wire. */
+const DmeArcSchema = heldTo<DmeArc>()(
+  Type.Object(
+    {
+      dmeNm: Type.Number({ description: 'what the DME reads on the arc, NM (slant range)' }),
+      toRadialDeg: Type.Number({
+        description:
+          "the radial where the arc ends, 0 to 360 degrees, by the station's declination",
+      }),
+      turn: Type.Enum(['clockwise', 'anticlockwise'], {
+        description: "'clockwise' or 'anticlockwise' about the station",
+      }),
+    },
+    { additionalProperties: false, description: 'an arc: dmeNm, toRadialDeg, turn' },
+  ),
+);
+
+/** One radial flown to or from one station, or an arc about it, as it crosses the wire. */
 export const LegSchema = heldTo<Leg>()(
   Type.Object(
     {
@@ -17,10 +34,12 @@ export const LegSchema = heldTo<Leg>()(
         Type.Number({ description: 'what the DME reads where the leg ends, NM (slant range)' }),
       ),
       altitudeFt: Type.Number({ description: 'an altitude in feet above mean sea level' }),
+      arc: Type.Optional(DmeArcSchema),
     },
     {
       additionalProperties: false,
-      description: 'a leg: station, direction, courseDeg, altitudeFt and, if known, endDmeNm',
+      description:
+        'a leg: station, direction, courseDeg, altitudeFt and, if known, endDmeNm; for an arc, arc',
     },
   ),
 );
