@@ -85,7 +85,7 @@ function Said({ deck, now }: { readonly deck: Deck; readonly now: AnswerNow }): 
   const call = deck.lastCall.value;
   const words = deck.isWhyShown.value ? now.advice.why : (call?.text ?? now.advice.say);
   return (
-    <p class="said" role="status" aria-live="polite">
+    <p class={deck.isWhyShown.value ? 'said why' : 'said'} role="status" aria-live="polite">
       {deck.isWhyShown.value ? <span class="soft">Why: </span> : null}
       {words}
     </p>
