@@ -1,4 +1,5 @@
 import type { DatedLeg } from '../leg/leg-frame.ts';
+import { arcNow } from './arc-guide.ts';
 import { needleDeg, indicatedRadialDeg, pastAbeamDeg } from './deviation.ts';
 import type { Belief } from './belief.ts';
 import { wholeHeadingDeg } from './choose-plan.ts';
@@ -18,12 +19,11 @@ const GREATEST_RANGE_SD = 0.35;
 /** A bearing less certain than this foresees no needle. */
 const GREATEST_BEARING_SD_DEG = 30;
 
+/** The part of it that is read off the panel. */
+type Panel = Pick<Foresight, 'needleDots' | 'flag' | 'dmeNm'>;
+
 /** What the panel shows in a belief, with the OBS at a course. */
-function panelIn(
-  belief: Belief,
-  scene: Scene,
-  courseSetDeg: number,
-): Pick<Foresight, 'needleDots' | 'flag' | 'dmeNm'> {
+function panelIn(belief: Belief, scene: Scene, courseSetDeg: number): Panel {
   const isInCone = Math.exp(belief.mean.lnRange) < scene.coneRadiusNm;
   const flag = pastAbeamDeg(belief.mean, scene, courseSetDeg) > 0 ? 'from' : 'to';
   const full = scene.dotsFullScale;
@@ -38,6 +38,12 @@ function panelIn(
   };
 }
 
+/** On an arc the OBS is seldom near the radial: a needle on its stop is nothing to expect. */
+function onArcPanel(panel: Panel, { dotsFullScale }: Scene): Panel {
+  const isOnStop = Math.abs(panel.needleDots ?? 0) >= dotsFullScale;
+  return isOnStop ? { ...panel, needleDots: null } : panel;
+}
+
 /**
  * What the panel should show at `atMs` if the last advice is flown until then, with the OBS left as it was
  * last read.
@@ -48,9 +54,13 @@ export function foresee(estimate: Estimate, leg: DatedLeg, atMs: number): Foresi
   const onward = { ...estimate, belief };
   const told = headingDeg ?? estimate.plan?.headingDeg ?? guide(estimate, leg).whichWay.headingDeg;
   const courseSetDeg = estimate.readings.at(-1)?.courseSetDeg ?? scene.courseDeg;
-  const panel = estimate.isPlaced
+  const panel: Panel = estimate.isPlaced
     ? panelIn(belief, scene, courseSetDeg)
     : { needleDots: null, flag: leg.leg.direction, dmeNm: null };
+  if (scene.arc) {
+    const { howFar: far, phase } = arcNow({ ...onward, headingDeg }, scene.arc);
+    return { ...onArcPanel(panel, scene), headingDeg: wholeHeadingDeg(told), howFar: far, phase };
+  }
   return {
     ...panel,
     headingDeg: wholeHeadingDeg(told),

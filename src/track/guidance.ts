@@ -66,6 +66,25 @@ export interface Alert {
   readonly ask: string;
 }
 
+/** What the guidance of a leg that is an arc says beyond that of a radial. */
+export interface ArcSeen {
+  /** The turn onto the arc is still to come; `howFar` is then the distance to it. */
+  readonly isJoining: boolean;
+  /** That turn: which way, how far before the arc it begins, and in how many seconds it is to be told. */
+  readonly turn: 'left' | 'right' | null;
+  readonly turnLeadNm: number | null;
+  readonly turnInS: number | null;
+  /** Outside the arc positive, inside negative, NM; null before the turn. */
+  readonly outsideNm: number | null;
+  /** The way along the arc abeam the aircraft, magnetic, without and with the wind; null before the turn. */
+  readonly tangentDeg: number | null;
+  readonly keepHeadingDeg: number | null;
+  /** Degrees still to the radial where the arc ends, negative past it; null before the turn. */
+  readonly toRadialDeg: number | null;
+  /** So many radials before it the turn off the arc begins, by how the radial is then flown. */
+  readonly leadRadialsDeg: { readonly inbound: number; readonly outbound: number };
+}
+
 /** What the estimate leads to: how far, which way, and what to ask for next. */
 export interface Guidance {
   readonly phase: Phase;
@@ -76,6 +95,8 @@ export interface Guidance {
   readonly nextQuestion: Question | null;
   /** When the next reading is worth most, seconds after the last one. */
   readonly nextReadingInS: number;
+  /** Only on a leg that is an arc, once the place is known. */
+  readonly arc?: ArcSeen;
 }
 
 /** The reading that would help most. */

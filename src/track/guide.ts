@@ -1,6 +1,9 @@
 import { turnDeg } from '../base/angle.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
 import { alongLine } from './along-line.ts';
+import { arcNextReadingInS, arcQuestion } from './arc-ask.ts';
+import { arcNow, arcSeenOf, seenOnArc } from './arc-guide.ts';
+import type { ArcScene } from './arc-scene.ts';
 import { wholeHeadingDeg } from './choose-plan.ts';
 import type { Estimate, ToldPlan } from './estimate-record.ts';
 import type { EstimateSeen, Guidance, WhichWay } from './guidance.ts';
@@ -21,6 +24,7 @@ const NOTHING_SEEN: EstimateSeen = {
 /** How far, which way and what to ask next, from what the readings have shown so far. */
 export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
   const scene = sceneOf(leg, estimate.aircraft);
+  if (scene.arc) return guideOnArc(estimate, scene.arc);
   const plan = estimate.plan ?? planWithoutPlace(estimate);
   const nextS = nextReadingInS(estimate);
   const { belief, isPlaced } = estimate;
@@ -31,6 +35,26 @@ export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
     seen: isPlaced ? seenOf(belief, scene, plan.headingDeg) : NOTHING_SEEN,
     nextQuestion: nextQuestion(estimate),
     nextReadingInS: nextS,
+  };
+}
+
+/** The same for a leg that is an arc. */
+function guideOnArc(estimate: Estimate, arc: ArcScene): Guidance {
+  const plan = estimate.plan ?? planWithoutPlace(estimate);
+  const { belief, isPlaced, scene } = estimate;
+  const now = arcNow(estimate, arc);
+  const onLine = isPlaced ? seenOf(belief, scene, plan.headingDeg) : NOTHING_SEEN;
+  const isOnArc = isPlaced && now.isRangeKnown && now.join === null;
+  const seen = isOnArc ? seenOnArc(onLine, belief, arc) : onLine;
+  const nextS = arcNextReadingInS(estimate, arc, now, seen);
+  return {
+    phase: now.phase,
+    howFar: now.howFar,
+    whichWay: whichWay(estimate, plan, nextS),
+    seen,
+    nextQuestion: arcQuestion(estimate, now),
+    nextReadingInS: nextS,
+    ...(isPlaced ? { arc: arcSeenOf(estimate, arc, now) } : {}),
   };
 }
 

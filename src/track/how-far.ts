@@ -12,11 +12,11 @@ import type { Scene } from './scene.ts';
 import { WIND_WANDER_KT2_PER_S } from './tuning.ts';
 
 /** A distance less certain than this part of the range is not told. */
-const GREATEST_RANGE_SD = 0.35;
+export const GREATEST_RANGE_SD = 0.35;
 /** Close to the station a distance this well known in NM is told all the same. */
 const SMALL_RANGE_SD_NM = 1;
 /** A groundspeed less certain than this is not told, nor a time that rests on it. */
-const GREATEST_SPEED_SD_KT = 11;
+export const GREATEST_SPEED_SD_KT = 11;
 /** A time less certain than this part of itself (and 20 s) is not told. */
 const GREATEST_TIME_SD = 0.3;
 const SHORT_TIME_S = 20;
@@ -67,10 +67,23 @@ export function howFar(belief: Belief, scene: Scene, hasPassed: boolean): HowFar
   const toGoS = (toGoNm * S_PER_H) / speedKt;
   const timeSlope = slope.map((each) => (-toGoS / speedKt) * each);
   timeSlope[LN_RANGE] = ((scene.isTo ? 1 : -1) * motion.rangeNm * S_PER_H) / speedKt;
-  const windToCome = ((toGoS / speedKt) ** 2 * WIND_WANDER_KT2_PER_S * toGoS) / 3;
-  const sdS = TIME_SD_INFLATION * Math.sqrt(varianceAlong(belief, timeSlope) + windToCome);
-  const isTold = sdS <= Math.max(SHORT_TIME_S, GREATEST_TIME_SD * toGoS);
+  const sdS = timeSdS(varianceAlong(belief, timeSlope), toGoS, speedKt);
+  const isTold = isTimeTold(sdS, toGoS);
   return { ...distance, ...speed, toGoS: isTold ? toGoS : null, sdS: isTold ? sdS : null };
+}
+
+/**
+ * Standard deviation of a time to go, s: from its variance by what is believed now (s^2) and the wind that may
+ * still come on the way.
+ */
+export function timeSdS(varianceNowS2: number, toGoS: number, speedKt: number): number {
+  const windToCome = ((toGoS / speedKt) ** 2 * WIND_WANDER_KT2_PER_S * toGoS) / 3;
+  return TIME_SD_INFLATION * Math.sqrt(varianceNowS2 + windToCome);
+}
+
+/** Whether a time to go is certain enough to be told. */
+export function isTimeTold(sdS: number, toGoS: number): boolean {
+  return sdS <= Math.max(SHORT_TIME_S, GREATEST_TIME_SD * toGoS);
 }
 
 function isOverStation({ isTo, endGroundNm }: Scene): boolean {

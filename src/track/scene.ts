@@ -4,6 +4,8 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import { convergenceDegAt, variationNear } from '../leg/local-norths.ts';
 import type { LocalNorths } from '../leg/local-norths.ts';
 import { coneRadiusNm } from '../station/cone.ts';
+import { arcSceneOf } from './arc-scene.ts';
+import type { ArcScene } from './arc-scene.ts';
 import type { Place } from './place.ts';
 
 /** The DME's antenna in the plane about the station, NM, and the aircraft's height above it. */
@@ -34,11 +36,14 @@ export interface Scene {
   readonly trueAirspeedKt: number;
   readonly degreesPerDot: number;
   readonly dotsFullScale: number;
+  /** Left out where the leg is a radial. */
+  readonly arc?: ArcScene;
 }
 
 /** The scene of a leg flown by an aircraft. */
 export function sceneOf(leg: DatedLeg, aircraft: Aircraft): Scene {
   const { dmeAntenna } = leg;
+  const arc = arcSceneOf(leg);
   return {
     isTo: leg.leg.direction === 'to',
     courseDegTrue: leg.courseDegTrue,
@@ -56,6 +61,7 @@ export function sceneOf(leg: DatedLeg, aircraft: Aircraft): Scene {
     trueAirspeedKt: aircraft.trueAirspeedKt,
     degreesPerDot: aircraft.degreesPerDot,
     dotsFullScale: aircraft.dotsFullScale,
+    ...(arc ? { arc } : {}),
   };
 }
 
