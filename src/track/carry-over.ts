@@ -5,13 +5,10 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import type { Station } from '../station/station.ts';
 import { BEARING, LN_RANGE, STATE_SIZE, VOR_BIAS, WIND_EAST, WIND_NORTH } from './belief.ts';
 import type { Belief } from './belief.ts';
-import { choosePlan } from './choose-plan.ts';
 import type { Estimate, LegStart } from './estimate-record.ts';
 import { diagonal, transform } from './matrix.ts';
 import { clampLnRange } from './motion.ts';
-import type { Scene } from './scene.ts';
 import { VOR_BIAS_SD_DEG } from './tuning.ts';
-import { cadenceS } from './cadence.ts';
 
 /** How much of a station's bias stays when another of its radials is flown. */
 const BIAS_KEPT_ON_TURN = 0.5;
@@ -69,20 +66,16 @@ export function isSameStation(one: Station, other: Station): boolean {
 }
 
 /**
- * What one leg's estimate leaves to the next: place, wind, airspeed and heading errors, and the heading to turn
- * to, with the wind already in it.
+ * What one leg's estimate leaves to the next: place, wind, airspeed and heading errors.
  *
  * Of the station's bias half is kept on another radial of the same station, nothing on another station.
  */
-export function carriedStart(carried: Estimate, leg: DatedLeg, scene: Scene): LegStart {
+export function carriedStart(carried: Estimate, leg: DatedLeg): LegStart {
+  const { isPlaced, atMs, headingDeg } = carried;
   const from = carried.leg.leg.station;
   const to = leg.leg.station;
   const isSame = isSameStation(from, to);
-  const seen = isSame || !carried.isPlaced ? carried.belief : seenFrom(carried.belief, from, to);
+  const seen = isSame || !isPlaced ? carried.belief : seenFrom(carried.belief, from, to);
   const belief = withBiasKept(seen, isSame ? BIAS_KEPT_ON_TURN : 0);
-  const { isPlaced, atMs, headingDeg } = carried;
-  const plan = isPlaced
-    ? choosePlan(belief.mean, scene, headingDeg, cadenceS(carried.readings), false)
-    : null;
-  return { belief, isPlaced, atMs, headingDeg, plan };
+  return { belief, isPlaced, atMs, headingDeg };
 }

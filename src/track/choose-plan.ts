@@ -1,4 +1,4 @@
-import { turnDeg, wrap360 } from '../base/angle.ts';
+import { asinDeg, turnDeg, wrap360 } from '../base/angle.ts';
 import { alongLine, lineSpeedKt } from './along-line.ts';
 import type { AlongLine } from './along-line.ts';
 import type { StateMean } from './belief.ts';
@@ -9,21 +9,31 @@ import type { Scene } from './scene.ts';
 
 /** Headings are told in steps of this. */
 const STEP_DEG = 5;
+/** No intercept is steeper than this. */
+const STEEPEST_DEG = 60;
 /** When a second heading may begin, seconds after the reading. */
 const SECOND_AT_S = [20, 30, 45, 60, 80, 100] as const;
 /** A second heading needs at least this long before the next reading. */
 const SECOND_BEFORE_READING_S = 10;
 /** Near the station: this long before it, or within this many cone radii. */
-const LAST_STRETCH_S = 45;
+const LAST_STRETCH_S = 30;
 const NEAR_CONE_RADII = 1.2;
 /** Near the station the heading stays unless it is off by more than this. */
 const NEAR_STATION_SLACK_DEG = 3.75;
 
-/** The greatest angle to the wind-corrected heading at which the line is intercepted. */
+/**
+ * The greatest angle to the wind-corrected heading at which the line is intercepted: twice the angle off, but
+ * within limits that grow with the distance from the station.
+ *
+ * *Source:* FAA-H-8083-15B, Instrument Flying Handbook, page 9-14 (double the angle off, 20 to 90 degrees); the
+ * limits by distance are common practice, no source.
+ */
 function greatestAngleDeg({ rangeNm, crossTrackNm }: AlongLine): number {
   if (rangeNm < 2.5) return 10;
-  if (rangeNm < 6) return 20;
-  return Math.abs(crossTrackNm) > 3 && rangeNm > 10 ? 45 : 30;
+  const offDeg = asinDeg(crossTrackNm / rangeNm);
+  const doubledDeg = Math.min(STEEPEST_DEG, 2 * Math.abs(offDeg));
+  if (rangeNm < 6) return Math.max(20, doubledDeg);
+  return Math.max(Math.abs(crossTrackNm) > 3 && rangeNm > 10 ? 45 : 30, doubledDeg);
 }
 
 /** A heading in whole degrees, 0 to 359. */
@@ -53,21 +63,27 @@ export function holdLine(motion: AlongLine, presentHeadingDeg: number): ToldPlan
   return { headingDeg, holdS: null, thenHeadingDeg: headingDeg };
 }
 
+/** What the headings are chosen for. */
+export interface Situation {
+  readonly mean: StateMean;
+  /** Heading held now, magnetic; null: not known, then the line's own. */
+  readonly presentHeadingDeg: number | null;
+  /** How long until the next reading. */
+  readonly horizonS: number;
+  /** The station was passed: only the line's heading is held. */
+  readonly holdsLine: boolean;
+}
+
 /**
  * The headings to fly until the next reading, chosen by one cost from: staying on the present heading, any
- * heading in steps of 5 degrees up to 45 from the wind-corrected one, each with or without a turn onto the
+ * heading in steps of 5 degrees up to 60 from the wind-corrected one, each with or without a turn onto the
  * line at some later time.
  *
  * Intercept, lead turn, dead band and holding time all come out of that cost. Close to the station and past it
  * (`holdsLine`) the wind-corrected heading is held instead.
  */
-export function choosePlan(
-  mean: StateMean,
-  scene: Scene,
-  presentHeadingDeg: number | null,
-  horizonS: number,
-  holdsLine: boolean,
-): ToldPlan {
+export function choosePlan(situation: Situation, scene: Scene): ToldPlan {
+  const { mean, presentHeadingDeg, horizonS, holdsLine } = situation;
   const motion = alongLine(mean, scene);
   const presentDeg = wholeHeadingDeg(presentHeadingDeg ?? motion.lineHeadingDeg);
   if (holdsLine || isNearStation(motion, scene)) return holdLine(motion, presentDeg);
@@ -84,7 +100,9 @@ function cheapest(motion: AlongLine, presentDeg: number, horizonS: number): Cand
   const onLineDeg = steppedHeadingDeg(motion.lineHeadingDeg);
   const greatestDeg = greatestAngleDeg(motion) + STEP_DEG / 2;
   const headings = [presentDeg];
-  for (let off = -45; off <= 45; off += STEP_DEG) headings.push(wrap360(onLineDeg + off));
+  for (let off = -STEEPEST_DEG; off <= STEEPEST_DEG; off += STEP_DEG) {
+    headings.push(wrap360(onLineDeg + off));
+  }
   let best: Candidate = { headingDeg: onLineDeg, second: null };
   let leastCost = Infinity;
   for (const headingDeg of headings) {

@@ -21,7 +21,6 @@ export interface LegStart {
   readonly isPlaced: boolean;
   readonly atMs: number | null;
   readonly headingDeg: number | null;
-  readonly plan: ToldPlan | null;
 }
 
 /** Readings that do not fit: kept out until another one tells who is right. */

@@ -1,11 +1,9 @@
 import type { Aircraft } from '../leg/leg.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
 import type { Wind } from '../wind/wind.ts';
-import { cadenceS } from './cadence.ts';
 import { intervalTo } from './carry-on.ts';
 import type { Interval } from './carry-on.ts';
 import { carriedStart, isSameStation } from './carry-over.ts';
-import { choosePlan } from './choose-plan.ts';
 import { takeInCrossBearing } from './cross-bearing.ts';
 import type { Estimate, LegStart } from './estimate-record.ts';
 import type { Reading } from './reading.ts';
@@ -13,6 +11,7 @@ import { isDuplicate, onlyNewPart } from './same-time.ts';
 import { sceneOf } from './scene.ts';
 import { airBelief } from './start-belief.ts';
 import { takeReading } from './take-reading.ts';
+import { tellPlan } from './tell-plan.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
 
 export type { Estimate } from './estimate-record.ts';
@@ -29,19 +28,18 @@ export function startEstimate(
 ): Estimate {
   const scene = sceneOf(leg, aircraft);
   const start: LegStart = carried
-    ? carriedStart(carried, leg, scene)
+    ? carriedStart(carried, leg)
     : {
         belief: airBelief(wind ?? null),
         isPlaced: false,
         atMs: null,
         headingDeg: null,
-        plan: null,
       };
-  return fromStart({ scene, leg, aircraft, start });
+  return withPlan(fromStart({ scene, leg, aircraft, start }));
 }
 
 function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>): Estimate {
-  const { belief, isPlaced, atMs, headingDeg, plan } = given.start;
+  const { belief, isPlaced, atMs, headingDeg } = given.start;
   return {
     ...given,
     readings: [],
@@ -49,7 +47,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     isPlaced,
     atMs,
     headingDeg,
-    plan,
+    plan: null,
     takenIn: 0,
     doubt: null,
     watch: NOTHING_SUSPECTED,
@@ -70,7 +68,10 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
 export function addReading(estimate: Estimate, reading: Reading): Estimate {
   const last = estimate.readings.at(-1);
   if (last && reading.atMs < last.atMs) {
-    return inTimeOrder([...estimate.readings, reading]).reduce(addReading, fromStart(estimate));
+    return inTimeOrder([...estimate.readings, reading]).reduce(
+      addReading,
+      withPlan(fromStart(estimate)),
+    );
   }
   if (isDuplicate(estimate.readings, reading)) return estimate;
   const interval = intervalTo(estimate, reading);
@@ -125,7 +126,6 @@ function takeCrossBearing(
 /** The estimate with the headings that the pilot is told after this reading. */
 function withPlan(estimate: Estimate): Estimate {
   if (!estimate.isPlaced) return { ...estimate, plan: null };
-  const { belief, scene, headingDeg, hasPassed } = estimate;
-  const plan = choosePlan(belief.mean, scene, headingDeg, cadenceS(estimate.readings), hasPassed);
-  return { ...estimate, plan, headingDeg: headingDeg ?? plan.headingDeg };
+  const plan = tellPlan(estimate);
+  return { ...estimate, plan, headingDeg: estimate.headingDeg ?? plan.headingDeg };
 }

@@ -31,12 +31,18 @@ export function readableNeedle(reading: Reading): ReadableNeedle | null {
   return needleDots === undefined || flag === 'off' ? null : { needleDots, courseSetDeg, flag };
 }
 
-/** Where the needle should stand and how far it may stray (degrees), reading step not included. */
+/** Where the needle should stand, degrees, and the variance of that; the step of reading not included. */
+export interface NeedleExpected {
+  readonly meanDeg: number;
+  readonly variance: number;
+}
+
+/** Where the needle of a reading should stand in a belief. */
 export function needleExpected(
   belief: Belief,
   scene: Scene,
   needle: ReadableNeedle,
-): { readonly meanDeg: number; readonly variance: number } {
+): NeedleExpected {
   const radialDeg = indicatedRadialDeg(belief.mean, scene);
   return {
     meanDeg: needleDeg(radialDeg, needle.courseSetDeg, needle.flag),
@@ -48,7 +54,7 @@ export function needleExpected(
 export function needleProbability(
   scene: Scene,
   needleDots: number,
-  expected: { readonly meanDeg: number; readonly variance: number },
+  expected: NeedleExpected,
 ): number {
   const sd = Math.sqrt(expected.variance);
   const halfStepDeg = (NEEDLE_STEP_DOTS * scene.degreesPerDot) / 2;

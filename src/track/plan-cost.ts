@@ -4,9 +4,9 @@ import type { AlongLine } from './along-line.ts';
 import { REACTION_S, TURN_RATE_DEG_PER_S } from './tuning.ts';
 
 /** A stretch beyond the next reading that still counts, seconds. */
-const TAIL_S = 30;
+const TAIL_S = 25;
 /** Least distance that is worth a turn, NM, and the least angle, radians. */
-const LEAST_WORTH_NM = 0.04;
+const LEAST_WORTH_NM = 0.028;
 const LEAST_WORTH_RAD = (0.5 * Math.PI) / 180;
 
 /** One way to fly on: a heading now, perhaps another one later. Magnetic. */
@@ -32,7 +32,7 @@ function effectiveS(turn: number): number {
  * What a way to fly on costs: the squared distance from the line until the next reading (and a little beyond),
  * and a price for each change of heading that grows with its size. NM^2 s.
  *
- * The price is what a steady distance of half a degree (at least 0.04 NM) would cost: nearer than that, staying
+ * The price is what a steady distance of half a degree (at least 0.028 NM) would cost: nearer than that, staying
  * is cheaper than turning.
  */
 export function planCost(

@@ -1,3 +1,4 @@
+import { turnDeg } from '../base/angle.ts';
 import type { Belief } from './belief.ts';
 import {
   dmeDensity,
@@ -6,6 +7,7 @@ import {
   needleProbability,
   readableNeedle,
 } from './likelihood.ts';
+import type { NeedleExpected } from './likelihood.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
 import { dmeExpected } from './update-dme.ts';
@@ -25,14 +27,44 @@ const DME_STEP_NM = 0.1;
 /** From how many readings on, and how much, a needle must have strayed to be known to stray. */
 const SHOWN_AFTER = 7;
 const SHOWN_TO_STRAY = 0.5;
+/** Only where the wind is known does a needle tell how much it strays by itself. */
+const TEACHES_BELOW_DEG2 = 1;
+/** One reading does not teach more than this. */
+const GREATEST_STRAY = 4;
+/** What a needle can gain at most by resting while the OBS rests too, and how far the OBS must be turned. */
+const GREATEST_GAIN_AT_REST = 0.7;
+const OBS_TURNED_DEG = 1.5;
 /** The air is never taken to be steadier than this part of the usual variance. */
 const LEAST_STRAY = 0.1;
+
+/** How much of the usual variance the needle of this flight has shown to stray. */
+function strayShare({ strayCount, straySum }: Watch): number {
+  return Math.min(1, Math.max(LEAST_STRAY, straySum / strayCount));
+}
+
+/** What a reading teaches about how much the needle strays by itself. */
+function taught(
+  watch: Watch,
+  expected: NeedleExpected,
+  offDeg: number,
+  isSame: boolean,
+  scene: Scene,
+): Pick<Watch, 'strayCount' | 'straySum'> {
+  const { strayCount, straySum } = watch;
+  // A needle known to stray that now rests must not teach that needles rest.
+  const isRestOfStrayer =
+    isSame && strayCount >= SHOWN_AFTER && strayShare(watch) >= SHOWN_TO_STRAY;
+  if (expected.variance > TEACHES_BELOW_DEG2 || isRestOfStrayer) return { strayCount, straySum };
+  const stray = offDeg ** 2 / (expected.variance + scene.degreesPerDot ** 2 / 48);
+  return { strayCount: strayCount + 1, straySum: straySum + Math.min(GREATEST_STRAY, stray) };
+}
 
 /**
  * The suspicion that the needle is stuck: it shows the same again, wherever it should stand.
  *
  * In steady air a good needle may well rest; so its usual straying is measured in flight (`strayCount`,
- * `straySum`), and a needle that has strayed little so far makes no suspicion by resting.
+ * `straySum`), and a needle that has strayed little so far makes no suspicion by resting. A needle that rests
+ * through a change of the OBS counts in full, one that only rests counts little.
  */
 export function watchNeedle(
   watch: Watch,
@@ -42,29 +74,21 @@ export function watchNeedle(
   last: Reading | null,
 ): Pick<Watch, 'stuckNeedle' | 'strayCount' | 'straySum'> {
   const needle = readableNeedle(reading);
-  const { stuckNeedle, strayCount, straySum } = watch;
-  if (!needle) return { stuckNeedle, strayCount, straySum };
+  const lastNeedle = last && readableNeedle(last);
+  if (!needle || !lastNeedle || isSaturated(needle.needleDots, scene)) return watch;
   const expected = needleExpected(predicted, scene, needle);
-  const stop = isSaturated(needle.needleDots, scene);
-  const offDeg = needle.needleDots * scene.degreesPerDot - expected.meanDeg;
-  const stray = stop
-    ? 1
-    : Math.min(4, offDeg ** 2 / (expected.variance + scene.degreesPerDot ** 2 / 48));
-  const lastDots = last && readableNeedle(last)?.needleDots;
-  if (lastDots === null || lastDots === undefined || stop) {
-    return { stuckNeedle, strayCount: strayCount + 1, straySum: straySum + stray };
-  }
-  const share = Math.min(1, Math.max(LEAST_STRAY, straySum / strayCount));
-  const calm = { meanDeg: expected.meanDeg, variance: expected.variance * share };
+  const isSame = Math.abs(needle.needleDots - lastNeedle.needleDots) < SAME_DOTS;
+  const calm = { ...expected, variance: expected.variance * strayShare(watch) };
   const trusted = needleProbability(scene, needle.needleDots, calm);
-  const isSame = Math.abs(needle.needleDots - lastDots) < SAME_DOTS;
   const stuck = isSame ? SHOWS_THE_SAME : (1 - SHOWS_THE_SAME) / (needlePositions(scene) - 1);
-  // A needle known to stray that now rests must not teach that needles rest.
-  const isTaught = !isSame || strayCount < SHOWN_AFTER || share < SHOWN_TO_STRAY;
+  const isObsTurned =
+    Math.abs(turnDeg(lastNeedle.courseSetDeg, needle.courseSetDeg)) > OBS_TURNED_DEG;
+  const greatest = isObsTurned ? Infinity : GREATEST_GAIN_AT_REST;
+  const gain = Math.min(greatest, Math.log(stuck / trusted));
+  const offDeg = needle.needleDots * scene.degreesPerDot - expected.meanDeg;
   return {
-    stuckNeedle: weighed(stuckNeedle, Math.log(stuck / trusted), null),
-    strayCount: strayCount + (isTaught ? 1 : 0),
-    straySum: straySum + (isTaught ? stray : 0),
+    stuckNeedle: weighed(watch.stuckNeedle, gain, null),
+    ...taught(watch, expected, offDeg, isSame, scene),
   };
 }
 

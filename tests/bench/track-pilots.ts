@@ -66,13 +66,13 @@ export function oracleAdviser(truth: Truth, intervalS: number): Adviser {
         airspeedErrorKt: truth.airspeedErrorKt,
         headingErrorDeg: truth.headingErrorDeg,
       };
-      const plan = choosePlan(
+      const situation = {
         mean,
-        scene,
-        ((truth.targetDeg % 360) + 360) % 360,
-        intervalS,
-        passed,
-      );
+        presentHeadingDeg: ((truth.targetDeg % 360) + 360) % 360,
+        horizonS: intervalS,
+        holdsLine: passed,
+      };
+      const plan = choosePlan(situation, scene);
       return {
         headingDeg: plan.headingDeg,
         holdS: plan.holdS ?? 9999,
