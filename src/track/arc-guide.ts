@@ -79,9 +79,11 @@ export function arcSeenOf({ belief, scene }: Estimate, arc: ArcScene, now: ArcNo
   const endSpeedKt = speedAlongKt(air, place.alongDeg + arc.sense * Math.max(0, place.toGoDeg));
   const exit = { groundSpeedKt: endSpeedKt, dmeNm: arc.dmeNm };
   const onArc = now.isRangeKnown && now.join === null;
+  const alongDeg = now.join?.alongDeg ?? place.alongDeg;
   const lead = {
     inbound: leadRadialsDeg({ ...exit, onto: 'inbound' }),
     outbound: leadRadialsDeg({ ...exit, onto: 'outbound' }),
+    plain: leadRadialsDeg({ ...exit, onto: null }),
   };
   return {
     isJoining: !onArc,
@@ -89,8 +91,8 @@ export function arcSeenOf({ belief, scene }: Estimate, arc: ArcScene, now: ArcNo
     turnInS: now.join && now.isRangeKnown ? Math.max(0, now.join.toTellS) : null,
     turn: now.join?.turn ?? null,
     outsideNm: onArc ? place.outsideNm : null,
-    tangentDeg: onArc ? wholeHeadingDeg(place.alongDeg - air.toPlaneDeg) : null,
-    keepHeadingDeg: onArc ? wholeHeadingDeg(headingAlongDeg(air, place.alongDeg)) : null,
+    tangentDeg: wholeHeadingDeg(alongDeg - air.toPlaneDeg),
+    alongHeadingDeg: wholeHeadingDeg(headingAlongDeg(air, alongDeg)),
     leadRadialsDeg: lead,
     toRadialDeg: onArc ? place.toGoDeg : null,
   };

@@ -26,7 +26,9 @@ export interface ArcJoin {
   readonly groundSpeedKt: number;
   /** How far before the arc the turn begins, NM. */
   readonly leadNm: number;
-  /** Heading out of the turn, magnetic: along the arc where the radial crosses it, the wind allowed for. */
+  /** The way along the arc where the radial crosses it, degrees true at the station. */
+  readonly alongDeg: number;
+  /** Heading out of the turn, magnetic: that way, the wind allowed for. */
   readonly headingDeg: number;
   readonly turn: 'left' | 'right';
 }
@@ -54,13 +56,14 @@ export function joinAhead(
     return null;
   }
   const joinDeg = crossingDegTrue(arc, arc.joinRadialDegTrue - mean.vorBiasDeg);
-  const headingDeg = headingAlongDeg(arcAirOf(mean, scene), wrap360(joinDeg + 90 * arc.sense));
+  const alongDeg = wrap360(joinDeg + 90 * arc.sense);
   return {
     toTurnNm,
     toTellS: (toTurnNm / groundSpeedKt) * S_PER_H - REACTION_S,
     groundSpeedKt,
     leadNm,
-    headingDeg,
+    alongDeg,
+    headingDeg: headingAlongDeg(arcAirOf(mean, scene), alongDeg),
     turn: isTurnLeft ? 'left' : 'right',
   };
 }

@@ -76,13 +76,19 @@ export interface ArcSeen {
   readonly turnInS: number | null;
   /** Outside the arc positive, inside negative, NM; null before the turn. */
   readonly outsideNm: number | null;
-  /** The way along the arc abeam the aircraft, magnetic, without and with the wind; null before the turn. */
-  readonly tangentDeg: number | null;
-  readonly keepHeadingDeg: number | null;
+  /** The way along the arc, magnetic, abeam the aircraft or, before the turn, where it is joined. */
+  readonly tangentDeg: number;
+  /** Heading that makes this way good in the wind, magnetic. */
+  readonly alongHeadingDeg: number;
   /** Degrees still to the radial where the arc ends, negative past it; null before the turn. */
   readonly toRadialDeg: number | null;
   /** So many radials before it the turn off the arc begins, by how the radial is then flown. */
-  readonly leadRadialsDeg: { readonly inbound: number; readonly outbound: number };
+  readonly leadRadialsDeg: {
+    readonly inbound: number;
+    readonly outbound: number;
+    /** Not known how: a turn of 90 degrees. */
+    readonly plain: number;
+  };
 }
 
 /** What the estimate leads to: how far, which way, and what to ask for next. */
