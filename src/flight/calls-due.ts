@@ -1,5 +1,5 @@
 import { callsBetween } from '../procedure/calls.ts';
-import type { Call } from '../procedure/calls.ts';
+import type { Call } from '../procedure/call.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { FlightState } from './state.ts';
@@ -20,6 +20,7 @@ export function callsDue(
   const answered = state.readings.findLast((record) => record.advice !== null);
   if (plan === null || estimate === null || advice === null) return [];
   if (answered === undefined || finishedAtMs !== null) return [];
+  const next = plan.legs[legIndex + 1];
   const context = {
     leg: estimate.leg,
     legIndex,
@@ -28,6 +29,7 @@ export function callsDue(
     advice,
     answeredAtMs: answered.atMs,
     manner,
+    ...(next === undefined ? {} : { next }),
   };
   return callsBetween(context, fromMs, toMs, said);
 }

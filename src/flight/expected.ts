@@ -13,11 +13,16 @@ export function expectedAt(state: FlightState, atMs: number): Foresight | null {
   return foresee(onLegCourse(estimate), estimate.leg, atMs);
 }
 
-/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back. */
+/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back, but on an arc. */
 function onLegCourse(estimate: Estimate): Estimate {
+  const { leg } = estimate.leg;
+  return leg.arc ? estimate : withCourseSet(estimate, leg.courseDeg);
+}
+
+/** The estimate with another course on the OBS when it was last read, for foresight. */
+export function withCourseSet(estimate: Estimate, courseSetDeg: number): Estimate {
   const last = estimate.readings.at(-1);
-  const { courseDeg } = estimate.leg.leg;
-  if (last === undefined || last.courseSetDeg === courseDeg) return estimate;
-  const readings = [...estimate.readings.slice(0, -1), { ...last, courseSetDeg: courseDeg }];
+  if (last === undefined || last.courseSetDeg === courseSetDeg) return estimate;
+  const readings = [...estimate.readings.slice(0, -1), { ...last, courseSetDeg }];
   return { ...estimate, readings };
 }

@@ -119,7 +119,13 @@ export function answerOf(flown: Flown, manner: Manner, previous?: Advice): Advic
   const { plan, dated, estimate } = flown;
   if (plan === null || dated === null || estimate === null) return null;
   const identConfirmed = flown.legs[flown.legIndex]?.identConfirmedAtMs !== null;
-  const told = { identConfirmed, manner, ...(previous === undefined ? {} : { previous }) };
+  const next = plan.legs[flown.legIndex + 1];
+  const told = {
+    identConfirmed,
+    manner,
+    ...(previous === undefined ? {} : { previous }),
+    ...(next === undefined ? {} : { next }),
+  };
   const advice = adviceOf(estimate, dated, plan.aircraft, told);
   const before = plan.legs[flown.legIndex - 1];
   return flown.hasJustPassed && before !== undefined

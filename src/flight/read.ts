@@ -3,8 +3,10 @@ import { isOtherCourse } from '../procedure/course-set.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
 import { addReading } from '../track/estimate.ts';
+import { foresee } from '../track/foresee.ts';
 import type { Reading } from '../track/reading.ts';
 import type { ReadingEvent, ReadingFields } from './event.ts';
+import { withCourseSet } from './expected.ts';
 import { answerOf, freshEstimate, legOf, onLeg, withLeg } from './flown.ts';
 import type { Flown } from './flown.ts';
 import type { LogLine } from './log.ts';
@@ -60,12 +62,30 @@ function fieldsOf(given: ReadingFields): ReadingFields {
  */
 function completed(flown: Flown, atMs: number, fields: ReadingFields): Reading {
   const leg = legOf(flown);
+  const onArc = leg?.arc === undefined ? null : arcPanel(flown, atMs, fields.courseSetDeg);
+  if (onArc !== null) return { atMs, ...onArc, ...fields };
   return {
     atMs,
     ...fields,
     courseSetDeg: fields.courseSetDeg ?? leg?.courseDeg ?? 0,
     flag: fields.flag ?? flown.flag ?? leg?.direction ?? 'off',
   };
+}
+
+/**
+ * On an arc the OBS stays as it was set last, and a flag that was not read is the one expected. Null before
+ * anything tells where the aircraft is.
+ */
+function arcPanel(
+  { estimate }: Flown,
+  atMs: number,
+  courseReadDeg: number | undefined,
+): Pick<Reading, 'courseSetDeg' | 'flag'> | null {
+  if (estimate?.isPlaced !== true) return null;
+  const last = estimate.readings.findLast((each) => each.station === undefined);
+  const courseSetDeg = courseReadDeg ?? last?.courseSetDeg ?? estimate.leg.leg.courseDeg;
+  const set = withCourseSet(estimate, courseSetDeg);
+  return { courseSetDeg, flag: foresee(set, estimate.leg, atMs).flag };
 }
 
 function problemsOf(

@@ -8,6 +8,7 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
+import { withAnyCourse } from '../track/arc-course.ts';
 import { estimate } from '../track/estimate.ts';
 import type { Estimate } from '../track/estimate.ts';
 import { guide } from '../track/guide.ts';
@@ -40,6 +41,8 @@ export interface AdviceManner {
   readonly manner: Manner;
   /** The answer before, where the pilot has heard it: what has not changed is not said again. */
   readonly previous?: Advice;
+  /** The leg that comes after this one, where it is known. */
+  readonly next?: Leg;
 }
 
 const IDENT_ALERT: Alert = {
@@ -83,13 +86,17 @@ export function adviceOf(
   known: Estimate,
   leg: DatedLeg,
   aircraft: Aircraft,
-  { identConfirmed, manner, previous }: AdviceManner,
+  { identConfirmed, manner, previous, next }: AdviceManner,
 ): Advice {
   const guidance = guide(known, leg);
-  const alerts = [...alertsOf(known), ...(identConfirmed === false ? [IDENT_ALERT] : [])];
+  const alerts = [
+    ...alertsOf(withAnyCourse(known)),
+    ...(identConfirmed === false ? [IDENT_ALERT] : []),
+  ];
   const reading = known.readings.at(-1) ?? null;
   const context = {
     leg,
+    aircraft,
     guidance,
     alerts,
     readingCount: known.readings.length,
@@ -98,6 +105,7 @@ export function adviceOf(
     question: worthAsking(known, guidance),
     manner,
     ...(previous === undefined ? {} : { previous }),
+    ...(next === undefined ? {} : { next }),
   };
   return {
     phase: guidance.phase,
@@ -106,7 +114,7 @@ export function adviceOf(
     estimate: guidance.seen,
     alerts,
     say: sayOf(context),
-    why: whyOf({ ...context, aircraft, reading }),
+    why: whyOf({ ...context, reading }),
     nextReadingInS: guidance.nextReadingInS,
   };
 }

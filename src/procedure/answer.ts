@@ -1,9 +1,8 @@
-import type { DatedLeg } from '../leg/leg-frame.ts';
 import { spokenBearing, spokenDistance, spokenDuration } from '../speech/numbers.ts';
-import type { Manner } from '../speech/numbers.ts';
-import type { Alert, AlertKind, Guidance, Question } from '../track/guidance.ts';
-import type { Flag } from '../track/reading.ts';
+import type { Alert, AlertKind } from '../track/guidance.ts';
 import type { Advice } from './advice.ts';
+import type { AnswerContext } from './answer-context.ts';
+import { arcWords } from './arc-answer.ts';
 import { isOtherCourse } from './course-set.ts';
 import { spokenAsk } from './spoken-ask.ts';
 import {
@@ -16,24 +15,6 @@ import {
   windDirectionDeg,
   windWords,
 } from './phrases.ts';
-
-/** What the words of an answer are made from. */
-export interface AnswerContext {
-  readonly leg: DatedLeg;
-  readonly guidance: Guidance;
-  readonly alerts: readonly Alert[];
-  /** How many readings the answer rests on. */
-  readonly readingCount: number;
-  /** The flag as it was read last; null: not yet. */
-  readonly flag: Flag | null;
-  /** Course set on the OBS when the leg's own station was read last; null: not read on this leg. */
-  readonly courseSetDeg: number | null;
-  /** The reading that is worth asking for now. */
-  readonly question: Question | null;
-  readonly manner: Manner;
-  /** The answer before, where the pilot has heard it: what has not changed is not said again. */
-  readonly previous?: Advice;
-}
 
 /** Alerts that put the heading itself in doubt: their question comes before the turn. */
 const CHANGES_THE_ACTION: ReadonlySet<AlertKind> = new Set([
@@ -78,16 +59,21 @@ function askWords(alert: Alert | undefined, { manner }: AnswerContext): string |
   return alert === undefined ? null : spokenAsk(alert.ask, manner);
 }
 
-/** The test of the needle can wait for the next reading, and is asked for then. */
-function questionWords({ question, previous }: AnswerContext): string | null {
+/** The test of the needle, and the radial on an arc, can wait for the next reading, and is asked for then. */
+function questionWords({ question, previous, guidance }: AnswerContext): string | null {
   if (question === null) return null;
-  const canWait = question === 'turn-obs-three-left' && previous !== undefined;
+  const isOnArc = guidance.arc?.isJoining === false && guidance.phase !== 'lost';
+  const isRoutine =
+    question === 'turn-obs-three-left' || (isOnArc && question === 'centre-needle-from');
+  const canWait = isRoutine && previous !== undefined;
   return canWait ? null : QUESTION_WORDS[question];
 }
 
 /** After a reading with another course set (a test, or a radial looked for) the OBS goes back. */
 function setBackWords({ courseSetDeg, leg, guidance }: AnswerContext): string | null {
   if (courseSetDeg === null || guidance.phase === 'lost') return null;
+  // On an arc the OBS follows the radials.
+  if (guidance.arc?.isJoining === false) return null;
   if (!isOtherCourse(courseSetDeg, leg.leg)) return null;
   return `Set course ${spokenBearing(leg.leg.courseDeg)} again.`;
 }
@@ -108,12 +94,18 @@ function phaseWords(context: AnswerContext): readonly (string | null)[] {
         QUESTION_WORDS[guidance.nextQuestion ?? 'centre-needle-from'],
       ];
     case 'arriving':
-      return [way, farWords(context), endReads(context)];
+      return arcSaid(context) ?? [way, farWords(context), endReads(context)];
     case 'intercept':
     case 'track':
     case 'outbound':
-      return [way, farWords(context), ...sureWords(context)];
+      return [...(arcSaid(context) ?? [way, farWords(context)]), ...sureWords(context)];
   }
+}
+
+/** Way and distance where the leg is an arc and the place is known; else null. */
+function arcSaid(context: AnswerContext): readonly string[] | null {
+  const { leg, guidance } = context;
+  return leg.leg.arc && guidance.arc ? arcWords(context, leg.leg.arc, guidance.arc) : null;
 }
 
 /** Nothing has been read and nothing was carried over: there is only the heading along the course. */

@@ -1,42 +1,13 @@
 import { MS_PER_S, S_PER_H } from '../base/units.ts';
-import type { DatedLeg } from '../leg/leg-frame.ts';
 import { spokenDistance } from '../speech/numbers.ts';
-import type { Manner } from '../speech/numbers.ts';
 import { coneRadiusNm } from '../station/cone.ts';
-import type { Estimate } from '../track/estimate.ts';
 import { foresee } from '../track/foresee.ts';
 import { guide } from '../track/guide.ts';
-import type { Advice } from './advice.ts';
+import type { Call, CallContext, Mark } from './call.ts';
+import { arcMarks, joinCallWords } from './arc-calls.ts';
 import { dmeAtEndNm } from './dme-at-end.ts';
 import { worthAsking } from './question.ts';
 import { QUESTION_WORDS, hasSecondHeading, headingWords, milesWords } from './phrases.ts';
-
-/** Something to say at a moment between two readings. */
-export interface Call {
-  /** Stable: the same call-out has the same key however often the estimate moves it. */
-  readonly key: string;
-  /** When it is to be said. */
-  readonly atMs: number;
-  /** After this moment it is stale and must not be said any more. */
-  readonly untilMs: number;
-  /** As spoken: figures as words. */
-  readonly say: string;
-  /** `now`: act on it at once. `soon`: prepare. `routine`: when the voice is free. */
-  readonly urgency: 'now' | 'soon' | 'routine';
-}
-
-/** What the call-outs between two readings are foreseen from. */
-export interface CallContext {
-  readonly leg: DatedLeg;
-  readonly legIndex: number;
-  /** Whether the flight ends with this leg: its end is then the destination. */
-  readonly isLastLeg: boolean;
-  readonly estimate: Estimate;
-  /** The answer that stands, and the moment of the reading that it answers. */
-  readonly advice: Advice;
-  readonly answeredAtMs: number;
-  readonly manner: Manner;
-}
 
 /** How long a call-out stays true enough to be said, ms. */
 const GOOD_FOR_MS = { now: 12_000, soon: 15_000, routine: 30_000 } as const;
@@ -79,11 +50,13 @@ function call(key: string, atMs: number, urgency: Call['urgency'], say: string):
 }
 
 /** "Now heading one zero eight." when the first heading has been held long enough. */
-function holdCall({ advice, answeredAtMs }: CallContext): Call | null {
+function holdCall(context: CallContext): Call | null {
+  const { advice, answeredAtMs } = context;
   const way = advice.whichWay;
   if (!hasSecondHeading(way)) return null;
   const atMs = answeredAtMs + way.holdS * MS_PER_S;
-  return call(`hold:${answeredAtMs}`, atMs, 'now', `Now ${headingWords(way.thenHeadingDeg)}.`);
+  const say = joinCallWords(context) ?? `Now ${headingWords(way.thenHeadingDeg)}.`;
+  return call(`hold:${answeredAtMs}`, atMs, 'now', say);
 }
 
 /** "Needle, flag and distance, please." when the next reading is worth most. */
@@ -95,16 +68,9 @@ function readingCall(context: CallContext, toMs: number): Call | null {
   const usual = leg.leg.station.hasDme
     ? 'Needle, flag and distance, please.'
     : 'Needle and flag, please.';
-  const say = question === null ? usual : QUESTION_WORDS[question];
+  const asked = guide(estimate, leg).arc?.isJoining === false ? 'Distance, please.' : usual;
+  const say = question === null ? asked : QUESTION_WORDS[question];
   return call(`reading:${answeredAtMs}`, atMs, 'routine', say);
-}
-
-/** What is called at a distance from the end of the leg. */
-interface Mark {
-  readonly key: string;
-  readonly toGoNm: number;
-  readonly urgency: Call['urgency'];
-  readonly say: string;
 }
 
 function distanceCalls(context: CallContext, toMs: number): readonly (Call | null)[] {
@@ -116,6 +82,7 @@ function distanceCalls(context: CallContext, toMs: number): readonly (Call | nul
 
 function marksOf(context: CallContext): readonly Mark[] {
   const { leg, legIndex } = context;
+  if (leg.leg.arc) return arcMarks(context, leg.leg.arc);
   const isOverStation = leg.leg.direction === 'to' && leg.endGroundNm === 0;
   const cone = isOverStation ? coneMark(context) : null;
   const miles = [2, 1]

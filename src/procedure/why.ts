@@ -9,7 +9,8 @@ import type { Manner } from '../speech/numbers.ts';
 import type { Aircraft } from '../leg/leg.ts';
 import type { AlertKind } from '../track/guidance.ts';
 import type { Reading } from '../track/reading.ts';
-import type { AnswerContext } from './answer.ts';
+import type { WhyContext } from './answer-context.ts';
+import { arcReasons } from './arc-why.ts';
 import { isOtherCourse } from './course-set.ts';
 import {
   asksForTurn,
@@ -21,13 +22,6 @@ import {
   milesWords,
   offCourseWords,
 } from './phrases.ts';
-
-/** What the reasons are told from, besides what the answer is made from. */
-export interface WhyContext extends AnswerContext {
-  readonly aircraft: Aircraft;
-  /** The reading that is answered; null before the first. */
-  readonly reading: Reading | null;
-}
 
 const CENTRED_SHOWS = 'Centred with FROM, the O B S shows the radial you are on.';
 
@@ -79,8 +73,17 @@ function phaseReasons(context: WhyContext): readonly (string | null)[] {
     case 'track':
     case 'outbound':
     case 'arriving':
-      return [placeReason(context), headingReason(context)];
+      return arcWhy(context) ?? [placeReason(context), headingReason(context)];
   }
+}
+
+/** The reasons of an arc, where there are any of its own. */
+function arcWhy(context: WhyContext): readonly string[] | null {
+  const { arc } = context.leg.leg;
+  const seen = context.guidance.arc;
+  if (!arc || !seen) return null;
+  const reasons = arcReasons(context, arc, seen, windReason(context));
+  return reasons.length > 0 ? reasons : null;
 }
 
 /** "Two dots left is seven tenths of a mile at ten miles." */

@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { sayOf } from '../../src/procedure/answer.ts';
-import type { AnswerContext } from '../../src/procedure/answer.ts';
+import type { AnswerContext } from '../../src/procedure/answer-context.ts';
 import type { Advice } from '../../src/procedure/advice.ts';
 import type { Alert, AlertKind, Guidance, Phase } from '../../src/track/guidance.ts';
-import { INBOUND, OUTBOUND, QEV, dated, guidance } from './ocean-legs.ts';
+import { AIRCRAFT, INBOUND, OUTBOUND, QEV, dated, guidance } from './ocean-legs.ts';
 
 const DECIMAL = { decimalWord: 'decimal' } as const;
 
 function say(changes: Partial<Guidance> = {}, more: Partial<AnswerContext> = {}): string {
   return sayOf({
     leg: dated(INBOUND),
+    aircraft: AIRCRAFT,
     guidance: guidance(changes),
     alerts: [],
     readingCount: 3,

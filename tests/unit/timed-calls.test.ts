@@ -5,7 +5,7 @@ import { foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
 import type { FlightState } from '../../src/flight/state.ts';
 import { callsBetween } from '../../src/procedure/calls.ts';
-import type { Call, CallContext } from '../../src/procedure/calls.ts';
+import type { Call, CallContext } from '../../src/procedure/call.ts';
 import { coneRadiusNm } from '../../src/station/cone.ts';
 import { INBOUND_FLOWN, PASSED, PLAN, stillRangeNm } from './flight-in-still-air.ts';
 import { INBOUND, OUTBOUND, QEV } from './ocean-legs.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { whyOf } from '../../src/procedure/why.ts';
-import type { WhyContext } from '../../src/procedure/why.ts';
+import type { WhyContext } from '../../src/procedure/answer-context.ts';
 import type { Alert, AlertKind, Guidance, Phase } from '../../src/track/guidance.ts';
 import type { Reading } from '../../src/track/reading.ts';
 import { AIRCRAFT, INBOUND, QEV, XUN, dated, guidance } from './ocean-legs.ts';

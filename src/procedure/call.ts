@@ -1,0 +1,42 @@
+import type { DatedLeg } from '../leg/leg-frame.ts';
+import type { Leg } from '../leg/leg.ts';
+import type { Manner } from '../speech/numbers.ts';
+import type { Estimate } from '../track/estimate.ts';
+import type { Advice } from './advice.ts';
+
+/** Something to say at a moment between two readings. */
+export interface Call {
+  /** Stable: the same call-out has the same key however often the estimate moves it. */
+  readonly key: string;
+  /** When it is to be said. */
+  readonly atMs: number;
+  /** After this moment it is stale and must not be said any more. */
+  readonly untilMs: number;
+  /** As spoken: figures as words. */
+  readonly say: string;
+  /** `now`: act on it at once. `soon`: prepare. `routine`: when the voice is free. */
+  readonly urgency: 'now' | 'soon' | 'routine';
+}
+
+/** What the call-outs between two readings are foreseen from. */
+export interface CallContext {
+  readonly leg: DatedLeg;
+  /** The leg after it. */
+  readonly next?: Leg;
+  readonly legIndex: number;
+  /** Whether the flight ends with this leg: its end is then the destination. */
+  readonly isLastLeg: boolean;
+  readonly estimate: Estimate;
+  /** The answer that stands, and the moment of the reading that it answers. */
+  readonly advice: Advice;
+  readonly answeredAtMs: number;
+  readonly manner: Manner;
+}
+
+/** What is called at a distance from the end of the leg. */
+export interface Mark {
+  readonly key: string;
+  readonly toGoNm: number;
+  readonly urgency: Call['urgency'];
+  readonly say: string;
+}
