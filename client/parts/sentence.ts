@@ -1,6 +1,6 @@
 import type { ReadingFields } from '../../src/flight/event.ts';
 import { milesWords, wayWords } from '../../src/procedure/phrases.ts';
-import { spokenDuration } from '../../src/speech/duration.ts';
+import { spokenDuration } from '../../src/speech/numbers.ts';
 import type { Command, HeardReading } from '../../src/speech/heard.ts';
 import { hear } from '../../src/speech/vocabulary.ts';
 import { checkReading } from '../../src/track/check-reading.ts';

@@ -5,6 +5,7 @@ import {
   spokenBearing,
   spokenDistance,
   spokenDuration,
+  spokenMiles,
 } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { Question, WhichWay, WindSeen } from '../track/guidance.ts';
@@ -27,23 +28,38 @@ export function hasSecondHeading(way: WhichWay): boolean {
   return way.holdS > 0 && Math.round(way.thenHeadingDeg) !== Math.round(way.headingDeg);
 }
 
-/** "Turn left one five degrees, heading zero niner seven." or "Hold heading one one two.", with how long. */
-export function wayWords(way: WhichWay): string {
+/**
+ * "Turn left one five degrees, heading zero niner seven." or "Hold heading one one two.", with how long.
+ *
+ * `isHeadingRead`: whether the pilot has ever read a heading; until then nobody knows whether there is a turn
+ * to make, and it is "Fly heading zero niner seven."
+ */
+export function wayWords(way: WhichWay, isHeadingRead = true): string {
   const heading = headingWords(way.headingDeg);
   const then = hasSecondHeading(way)
     ? `${spokenDuration(way.holdS)}, then ${headingWords(way.thenHeadingDeg)}.`
     : null;
-  if (asksForTurn(way)) {
+  if (isHeadingRead && asksForTurn(way)) {
     const turn = `Turn ${way.turn} ${spokenAngle(way.turnDeg)}, ${heading}.`;
     return then === null ? turn : `${turn} Hold ${then}`;
   }
-  return then === null ? `Hold ${heading}.` : `Hold ${heading}, ${then}`;
+  const verb = isHeadingRead ? 'Hold' : 'Fly';
+  return then === null ? `${verb} ${heading}.` : `${verb} ${heading}, ${then}`;
 }
 
-/** "one one decimal one miles"; one mile exactly is "one mile". NM. */
+/** From here on tenths of a mile are not spoken: they change nothing and cost attention, NM. */
+const WHOLE_MILES_FROM_NM = 100;
+
+/**
+ * "one one decimal one miles"; below a mile "seven tenths of a mile"; from a hundred on "one five zero
+ * miles". NM, rounded to a tenth.
+ */
 export function milesWords(distanceNm: number, manner: Manner): string {
-  return distanceNm.toFixed(1) === '1.0'
-    ? 'one mile'
+  const tenths = Math.round(Math.abs(distanceNm) * 10);
+  if (tenths < 10) return offCourseWords(distanceNm, manner);
+  if (tenths === 10) return 'one mile';
+  return tenths >= 10 * WHOLE_MILES_FROM_NM
+    ? spokenMiles(distanceNm)
     : `${spokenDistance(distanceNm, manner)} miles`;
 }
 
@@ -115,7 +131,6 @@ export const QUESTION_WORDS: Readonly<Record<Question, string>> = {
   'read-needle': 'Read the needle.',
   'read-dme': 'Read the D M E.',
   'read-flag': 'Read the flag.',
-  'turn-obs-three-left':
-    'Turn the O B S three degrees left and read the needle, then turn it back.',
+  'turn-obs-three-left': 'Next reading with the O B S three degrees left.',
   'repeat-reading': 'Read needle, flag and distance again.',
 };

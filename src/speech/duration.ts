@@ -1,1 +1,0 @@
-export { roundedDurationS, spokenDuration } from './numbers.ts';
