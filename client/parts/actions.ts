@@ -2,7 +2,7 @@ import type { ReadingFields } from '../../src/flight/event.ts';
 import { nextItem, type CheckLine } from '../../src/procedure/checklist.ts';
 import { speaker } from '../voice/speaker.ts';
 import type { Deck } from './deck.ts';
-import { fieldsOf } from './reading-draft.ts';
+import { fieldsOf } from './expected-panel.ts';
 
 /** Speaks the answer that stands, at once: whatever is being said has become less important. */
 function sayAnswer(deck: Deck): void {

@@ -4,11 +4,11 @@ import { explain, undoLast } from './actions.ts';
 import type { AnswerNow } from './answer-now.ts';
 import { CourseSet } from './course-set.tsx';
 import type { Deck } from './deck.ts';
+import type { PanelValues } from './expected-panel.ts';
 import { minutesSeconds, oneDecimal, threeFigures, timeOfDay } from './figures.ts';
 import { FlagChoice } from './flag-choice.tsx';
 import { GiveRow } from './give-row.tsx';
 import { NeedleStrip } from './needle-strip.tsx';
-import type { PanelValues } from './reading-draft.ts';
 import { Stepper } from './stepper.tsx';
 import { TypedLine } from './typed-line.tsx';
 
@@ -22,7 +22,8 @@ export function ReadingPanel({ deck, now }: PanelProps): JSX.Element {
   const { draft } = deck;
   const isCorrecting = draft.correcting.value !== null;
   const hasForesight = deck.foresight.value !== null && !isCorrecting;
-  const { shown, given } = { shown: draft.shown.value, given: draft.given.value };
+  const shown = draft.shown.value;
+  const given = draft.given.value;
   const put = (part: Partial<PanelValues>): void => {
     deck.problem.value = null;
     draft.given.value = { ...draft.given.peek(), ...part };
@@ -34,7 +35,7 @@ export function ReadingPanel({ deck, now }: PanelProps): JSX.Element {
         dotsFullScale={deck.state.value.plan?.aircraft.dotsFullScale ?? 5}
         value={shown.needleDots}
         expected={hasForesight ? draft.expected.value.needleDots : null}
-        isGiven={'needleDots' in given || !hasForesight}
+        isGiven={'needleDots' in given || !hasForesight || draft.expected.value.needleDots === null}
         isDead={shown.flag === 'off'}
         onChange={(needleDots) => {
           put({ needleDots });
@@ -60,7 +61,7 @@ export function ReadingPanel({ deck, now }: PanelProps): JSX.Element {
       <p class="problem" role="alert">
         {deck.problem.value}
       </p>
-      <GiveRow deck={deck} hasForesight={hasForesight} />
+      <GiveRow deck={deck} />
       <AfterRow deck={deck} />
     </section>
   );
@@ -74,10 +75,12 @@ function ReadingHead({ deck, now }: PanelProps): JSX.Element {
   }
   if (now === null) return <p class="read-head soft">First reading</p>;
   const inS = now.nextReadingInS;
-  return inS <= 0 ? (
-    <p class="read-head act">Next reading now</p>
-  ) : (
-    <p class="read-head soft">Next reading in {minutesSeconds(inS)}</p>
+  const isFlagDue = deck.draft.expected.value.mustReadFlag && !('flag' in deck.draft.given.value);
+  return (
+    <p class={inS <= 0 ? 'read-head act' : 'read-head soft'}>
+      {inS <= 0 ? 'Next reading now' : `Next reading in ${minutesSeconds(inS)}`}
+      {isFlagDue ? <b class="act"> · Read the flag</b> : null}
+    </p>
   );
 }
 

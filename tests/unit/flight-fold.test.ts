@@ -1,27 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { addEvent, addEvents, emptyFlight, emptyFold, foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
-import { AIRCRAFT, DATE_ISO, INBOUND, OUTBOUND, XUN } from './ocean-legs.ts';
-
-const PLAN: FlightEvent = {
-  id: 'A0',
-  atMs: 0,
-  kind: 'plan',
-  name: 'Over the ocean',
-  legs: [INBOUND, OUTBOUND],
-  aircraft: AIRCRAFT,
-  forecastWind: { fromDegTrue: 330, speedKt: 15 },
-  dateIso: DATE_ISO,
-};
-
-type Given = Partial<Extract<FlightEvent, { kind: 'reading' }>>;
-
-function reading(id: string, atS: number, given: Given): FlightEvent {
-  return { id, atMs: atS * 1000, kind: 'reading', ...given };
-}
-
-const FIRST = reading('B1', 60, { headingDeg: 112, needleDots: -1.5, flag: 'to', dmeNm: 11.2 });
-const SECOND = reading('B2', 120, { headingDeg: 97, needleDots: -1, dmeNm: 9.7 });
+import { FIRST, PLAN, SECOND, readingAt } from './ocean-flight.ts';
+import { XUN } from './ocean-legs.ts';
 
 describe('a reading in a flight', () => {
   it('is answered', () => {
@@ -35,40 +16,40 @@ describe('a reading in a flight', () => {
   it('takes the course set from the leg, and the flag as it was read last', () => {
     const state = foldFlight([PLAN, FIRST, SECOND]);
     expect(state.readings[1]?.reading).toMatchObject({ courseSetDeg: 112, flag: 'to' });
-    const off = reading('B3', 180, { flag: 'off' });
-    const next = reading('B4', 200, { dmeNm: 7 });
+    const off = readingAt('B3', 180, { flag: 'off' });
+    const next = readingAt('B4', 200, { dmeNm: 7 });
     const later = foldFlight([PLAN, FIRST, off, next]);
     expect(later.readings.at(-1)?.reading.flag).toBe('off');
   });
 
   it('with another course set holds it for itself only, since the answer tells to set it back', () => {
-    const centred = reading('B3', 180, { courseSetDeg: 295, needleDots: 0, flag: 'from' });
-    const state = foldFlight([PLAN, FIRST, centred, reading('B4', 200, { needleDots: 0 })]);
+    const centred = readingAt('B3', 180, { courseSetDeg: 295, needleDots: 0, flag: 'from' });
+    const state = foldFlight([PLAN, FIRST, centred, readingAt('B4', 200, { needleDots: 0 })]);
     expect(state.readings[1]?.reading).toMatchObject({ courseSetDeg: 295, flag: 'from' });
     expect(state.readings[1]?.advice?.say).toContain('Set course one one two again.');
     expect(state.readings[2]?.reading).toMatchObject({ courseSetDeg: 112, flag: 'to' });
   });
 
   it('takes the flag from the direction of the leg when it was never read', () => {
-    expect(foldFlight([PLAN, reading('B1', 60, { dmeNm: 11 })]).readings[0]?.reading.flag).toBe(
+    expect(foldFlight([PLAN, readingAt('B1', 60, { dmeNm: 11 })]).readings[0]?.reading.flag).toBe(
       'to',
     );
   });
 
   it('of another station changes neither flag nor course of the leg', () => {
-    const across = reading('B3', 180, {
+    const across = readingAt('B3', 180, {
       station: XUN,
       courseSetDeg: 310,
       flag: 'from',
       needleDots: 0,
     });
-    const state = foldFlight([PLAN, FIRST, across, reading('B4', 200, { needleDots: 0 })]);
+    const state = foldFlight([PLAN, FIRST, across, readingAt('B4', 200, { needleDots: 0 })]);
     expect(state.readings.at(-1)?.reading).toMatchObject({ flag: 'to', courseSetDeg: 112 });
     expect(state.legIndex).toBe(0);
   });
 
   it('that no panel can show stays in the log, counts for nothing and says why', () => {
-    const wild = reading('B2', 120, { needleDots: -9 });
+    const wild = readingAt('B2', 120, { needleDots: -9 });
     const state = foldFlight([PLAN, FIRST, wild]);
     expect(state.readings[1]?.problem[0]?.field).toBe('reading.needleDots');
     expect(state.readings[1]?.advice).toBeNull();
@@ -77,7 +58,7 @@ describe('a reading in a flight', () => {
   });
 
   it('with nothing in it counts for nothing', () => {
-    const state = foldFlight([PLAN, FIRST, reading('B2', 120, {})]);
+    const state = foldFlight([PLAN, FIRST, readingAt('B2', 120, {})]);
     expect(state.readings[1]?.problem[0]?.got).toBe('nothing');
     expect(state.estimate?.readings).toHaveLength(1);
   });
@@ -149,7 +130,7 @@ describe('taking back', () => {
 });
 
 describe('correcting', () => {
-  const wrong = reading('B2', 120, { headingDeg: 97, needleDots: 1, dmeNm: 9.7 });
+  const wrong = readingAt('B2', 120, { headingDeg: 97, needleDots: 1, dmeNm: 9.7 });
   const correction: FlightEvent = {
     id: 'C1',
     atMs: 150_000,

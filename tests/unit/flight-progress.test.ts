@@ -1,27 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
-import { AIRCRAFT, DATE_ISO, INBOUND, OUTBOUND, XUN } from './ocean-legs.ts';
-
-const PLAN: FlightEvent = {
-  id: 'A0',
-  atMs: 0,
-  kind: 'plan',
-  name: 'Over the ocean',
-  legs: [INBOUND, OUTBOUND],
-  aircraft: AIRCRAFT,
-  forecastWind: { fromDegTrue: 330, speedKt: 15 },
-  dateIso: DATE_ISO,
-};
-
-type Given = Partial<Extract<FlightEvent, { kind: 'reading' }>>;
-
-function reading(id: string, atS: number, given: Given): FlightEvent {
-  return { id, atMs: atS * 1000, kind: 'reading', ...given };
-}
-
-const FIRST = reading('B1', 60, { headingDeg: 112, needleDots: -1.5, flag: 'to', dmeNm: 11.2 });
-const SECOND = reading('B2', 120, { headingDeg: 97, needleDots: -1, dmeNm: 9.7 });
+import { FIRST, PLAN, SECOND, readingAt } from './ocean-flight.ts';
+import { AIRCRAFT, INBOUND, OUTBOUND, XUN } from './ocean-legs.ts';
 
 describe('the ident', () => {
   const ident = (outcome: 'confirmed' | 'doubted', atS: number, legIndex = 0): FlightEvent => ({
