@@ -96,14 +96,14 @@ export function startServer(dataDir: string, port = 0): Promise<Served> {
 export interface Opening {
   readonly size?: { readonly width: number; readonly height: number };
   /** Default: the cautions have been read and the voice is off. `null`: a device that is new. */
-  readonly settings?: Readonly<Record<string, unknown>> | null;
+  readonly settings?: object | null;
   /** Default: the page’s clock starts at `NOON_MS` and can be moved. False: the clock of this machine. */
   readonly hasOwnClock?: boolean;
   readonly startMs?: number;
   /** A finger instead of a mouse. */
   readonly hasTouch?: boolean;
-  /** Runs in the page before anything of it. */
-  readonly script?: () => void;
+  /** Run in the page before anything of it. */
+  readonly scripts?: readonly (() => void)[];
   readonly context?: BrowserContext;
   /** After the `#`. */
   readonly at?: string;
@@ -144,7 +144,7 @@ const FIRST_SETTINGS = { cautionsReadAtMs: NOON_MS, voiceOn: false, palette: 'da
 async function dress(context: BrowserContext, opening: Opening): Promise<void> {
   if (opening.hasOwnClock !== false)
     await context.clock.install({ time: opening.startMs ?? NOON_MS });
-  if (opening.script !== undefined) await context.addInitScript(opening.script);
+  for (const script of opening.scripts ?? []) await context.addInitScript(script);
   if (opening.settings === null) return;
   await context.addInitScript(
     (settings: string) => {
