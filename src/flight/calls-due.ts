@@ -27,7 +27,7 @@ export function callsDue(
     isLastLeg: legIndex === plan.legs.length - 1,
     estimate,
     advice,
-    answeredAtMs: answered.atMs,
+    answeredAtMs: Math.max(answered.atMs, state.legs[legIndex]?.startedAtMs ?? 0),
     manner,
     ...(next === undefined ? {} : { next }),
   };

@@ -8,6 +8,7 @@ import { passageAdviceOf } from '../procedure/passage.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { startEstimate } from '../track/estimate.ts';
 import type { Estimate } from '../track/estimate.ts';
+import { carriedOnTo } from '../track/onward.ts';
 import type { Flag } from '../track/reading.ts';
 import type { Chain } from './chain.ts';
 import type { PlanEvent } from './event.ts';
@@ -88,7 +89,9 @@ export function datedOf(plan: PlanEvent, legIndex: number): Pick<Flown, 'dated' 
 export function onLeg(flown: Flown, legIndex: number, atMs: number): Flown {
   const { plan } = flown;
   if (plan === null) return flown;
-  const carried = flown.estimate ?? flown.carried;
+  const before = flown.estimate ?? flown.carried;
+  // A leg that is begun between two readings is begun from where the aircraft is by then.
+  const carried = before && carriedOnTo(before, atMs);
   const { dated, legProblem } = datedOf(plan, legIndex);
   const estimate = dated !== null && carried !== null ? freshEstimate(plan, dated, carried) : null;
   const moved = {

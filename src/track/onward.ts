@@ -6,6 +6,7 @@ import { placeOf } from './place.ts';
 import { predict } from './predict.ts';
 import { planeFromMagneticDeg } from './scene.ts';
 import { changesOf, turnedBy } from './told-path.ts';
+import { LONGEST_GAP_S } from './tuning.ts';
 
 /** The belief, and the heading held, at a later moment if the headings told are flown until then. */
 export function onwardTo(
@@ -22,4 +23,15 @@ export function onwardTo(
     belief: predict(belief, turned, scene.trueAirspeedKt),
     headingDeg: path.endHeadingDeg,
   };
+}
+
+/**
+ * The estimate carried on to a later moment by the headings told, as what another leg takes over from. Unchanged
+ * where nothing tells where the aircraft is, or the moment does not lie ahead, or too far ahead.
+ */
+export function carriedOnTo(estimate: Estimate, atMs: number): Estimate {
+  if (estimate.atMs === null || !estimate.isPlaced || estimate.headingDeg === null) return estimate;
+  const durationMs = atMs - estimate.atMs;
+  if (durationMs <= 0 || durationMs > LONGEST_GAP_S * MS_PER_S) return estimate;
+  return { ...estimate, ...onwardTo(estimate, atMs), atMs };
 }
