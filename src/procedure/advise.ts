@@ -19,6 +19,7 @@ import type { Wind } from '../wind/wind.ts';
 import type { Advice } from './advice.ts';
 import { sayOf } from './answer.ts';
 import { worthAsking } from './question.ts';
+import { rounded } from './rounded.ts';
 import { whyOf } from './why.ts';
 
 /** Everything that one answer depends on. */
@@ -88,7 +89,7 @@ export function adviceOf(
   aircraft: Aircraft,
   { identConfirmed, manner, previous, next }: AdviceManner,
 ): Advice {
-  const guidance = guide(known, leg);
+  const guidance = rounded(guide(known, leg));
   const alerts = [
     ...alertsOf(withAnyCourse(known)),
     ...(identConfirmed === false ? [IDENT_ALERT] : []),

@@ -129,7 +129,7 @@ describe('the OBS', () => {
 
   it('is turned for a test at the next reading, so the running flight does not hear of it twice', () => {
     const question = 'turn-obs-three-left';
-    expect(say({}, { question })).toContain('Turn the O B S three degrees left');
+    expect(say({}, { question })).toContain('Next reading with the O B S three degrees left.');
     expect(say({}, { question, previous: adviceWith({}) })).not.toContain('O B S');
   });
 });
