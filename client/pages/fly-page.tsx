@@ -14,6 +14,7 @@ import { FlyHeader } from '../parts/fly-header.tsx';
 import { flyKeys } from '../parts/fly-keys.ts';
 import { IdentSheet } from '../parts/ident-sheet.tsx';
 import { LegCard } from '../parts/leg-card.tsx';
+import { NextLegAfterArc } from '../parts/next-leg.tsx';
 import { ReadingPanel } from '../parts/reading-panel.tsx';
 import { ReadingsSheet } from '../parts/readings-list.tsx';
 import { addressOf } from '../parts/route.ts';
@@ -90,6 +91,7 @@ function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
         <section class={now === null ? 'answer before' : 'answer'} aria-label="Answer">
           <ChecklistCard deck={deck} isLarge={now === null} />
           {now === null ? null : <Answer deck={deck} now={now} />}
+          <NextLegAfterArc deck={deck} />
         </section>
         <ReadingPanel deck={deck} now={now} />
       </main>

@@ -27,9 +27,18 @@ export interface AnswerNow {
   readonly thenHeadingDeg: number;
   readonly ageS: number;
   readonly nextReadingInS: number;
+  /** So long without the reading that was due that the heading may be wrong by now. */
+  readonly isStale: boolean;
+  /** The end of the last leg is reached: nothing is left but to finish. */
+  readonly isThere: boolean;
 }
 
 const TURN_STAYS_S = 20;
+/** A reading this long overdue makes the answer an old one; common practice, no source. */
+const STALE_S = 120;
+/** Nearer than this to the end of the last leg the flight is over, NM. */
+const THERE_NM = 0.2;
+const STALE_LINE: TurnLine = { kind: 'ask', text: 'Old answer: read the panel', turn: 'none' };
 
 /** Works out what the page shows now; null before the first answer of the leg. */
 export function answerNow(deck: Deck): AnswerNow | null {
@@ -37,21 +46,40 @@ export function answerNow(deck: Deck): AnswerNow | null {
   const last = deck.last.value;
   if (advice === null || last === null) return null;
   const way = advice.whichWay;
-  const ageS = Math.max(0, (nowMs.value - last.atMs) / 1000);
+  const ageS = Math.max(0, (nowMs.value - answeredAtMs(deck, last.atMs)) / 1000);
   const isSecond = hasSecondHeading(way) && ageS >= way.holdS;
   const turnLine = isSecond ? secondTurn(advice, ageS) : firstTurn(advice, isHeadingKnown(deck));
-  const askLine = askLineOf(deck, advice);
+  const nextReadingInS = advice.nextReadingInS - ageS;
+  const isThere = isAtEnd(deck, advice);
+  const isStale = !isThere && nextReadingInS < -STALE_S;
+  const askLine = isStale ? STALE_LINE : askLineOf(deck, advice);
   return {
     advice,
     line: askLine ?? turnLine,
     headingDeg: isSecond ? way.thenHeadingDeg : way.headingDeg,
-    turnBelow: askLine === null || turnLine.turn === 'none' ? null : turnLine.text,
-    holdLeftS: hasSecondHeading(way) && !isSecond ? way.holdS - ageS : null,
+    turnBelow: askLine === null || isStale || turnLine.turn === 'none' ? null : turnLine.text,
+    holdLeftS: hasSecondHeading(way) && !isSecond && !isStale ? way.holdS - ageS : null,
     holdShare: way.holdS > 0 ? Math.min(1, ageS / way.holdS) : 1,
     thenHeadingDeg: way.thenHeadingDeg,
     ageS,
-    nextReadingInS: advice.nextReadingInS - ageS,
+    nextReadingInS,
+    isStale,
+    isThere,
   };
+}
+
+/** Whether a reading has shown the end of the last leg: nothing is left to fly by it. */
+function isAtEnd(deck: Deck, { phase, howFar }: Advice): boolean {
+  const { plan, legIndex } = deck.state.value;
+  const isLast = plan !== null && legIndex === plan.legs.length - 1;
+  const isEnding = phase === 'arriving' || phase === 'passage';
+  return isLast && isEnding && howFar.toGoNm !== null && howFar.toGoNm < THERE_NM;
+}
+
+/** A leg that was begun between two readings has its answer from then. */
+function answeredAtMs(deck: Deck, readAtMs: number): number {
+  const { legs, legIndex } = deck.state.value;
+  return Math.max(readAtMs, legs[legIndex]?.startedAtMs ?? 0);
 }
 
 /** An alert, or a question that must come first, takes the place of the turn. */

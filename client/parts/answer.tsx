@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { finishFlight } from './actions.ts';
 import type { AnswerNow } from './answer-now.ts';
 import type { Deck } from './deck.ts';
 import { FarRow } from './far-row.tsx';
@@ -20,11 +21,12 @@ export function Answer({
         {line.turn === 'none' ? null : <TurnArrow to={line.turn} />}
         <span>{line.text}</span>
       </p>
-      <p class="hdg">
+      <p class={now.isStale ? 'hdg stale' : 'hdg'}>
         <span class="hidden">Heading </span>
         {threeFigures(now.headingDeg)}
       </p>
-      <Hold now={now} />
+      <Hold now={now} isArc={deck.leg.value?.arc !== undefined} />
+      {now.isThere ? <FinishOffer deck={deck} /> : null}
       <Between deck={deck} now={now} />
       <FarRow deck={deck} now={now} />
       <Said deck={deck} now={now} />
@@ -32,13 +34,15 @@ export function Answer({
   );
 }
 
-function Hold({ now }: { readonly now: AnswerNow }): JSX.Element {
+function Hold({ now, isArc }: { readonly now: AnswerNow; readonly isArc: boolean }): JSX.Element {
   const below = now.turnBelow === null ? null : <b>{now.turnBelow} · </b>;
   if (now.holdLeftS === null) {
     return (
       <p class="then">
         {below}
-        <span class="soft">Hold it until the next reading</span>
+        <span class="soft">
+          {now.isStale ? `Given ${minutesSeconds(now.ageS)} ago` : 'Hold it until the next reading'}
+        </span>
       </p>
     );
   }
@@ -48,7 +52,7 @@ function Hold({ now }: { readonly now: AnswerNow }): JSX.Element {
         {below}
         <span class="soft">Hold</span> {minutesSeconds(now.holdLeftS)}{' '}
         <span class="soft">then</span> {threeFigures(now.thenHeadingDeg)}{' '}
-        <span class="soft">to stay on the radial</span>
+        <span class="soft">{isArc ? 'to follow the arc' : 'to stay on the radial'}</span>
       </p>
       <progress
         class="hold-bar"
@@ -57,6 +61,17 @@ function Hold({ now }: { readonly now: AnswerNow }): JSX.Element {
         aria-label="Part of the hold that has passed"
       />
     </div>
+  );
+}
+
+/** At the end of the last leg what is left is one tap away; it can be undone. */
+function FinishOffer({ deck }: { readonly deck: Deck }): JSX.Element {
+  return (
+    <p>
+      <button type="button" class="hurry wide" onClick={() => void finishFlight(deck)}>
+        Finish the flight
+      </button>
+    </p>
   );
 }
 

@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
 import { isWindLight, windDirectionDeg } from '../../src/procedure/phrases.ts';
 import type { HowFar, WindSeen } from '../../src/track/guidance.ts';
+import { guide } from '../../src/track/guide.ts';
 import type { AnswerNow } from './answer-now.ts';
 import type { Deck } from './deck.ts';
-import { minutesSeconds, oneDecimal, windFigures } from './figures.ts';
+import { minutesSeconds, oneDecimal, threeFigures, windFigures } from './figures.ts';
 
 /** After this long the distance is no longer read but reckoned. */
 const FRESH_S = 5;
@@ -37,7 +38,7 @@ export function FarRow({
       <Figure
         name="Wind"
         value={wind === null ? null : windShown(wind)}
-        unit={wind === null ? 'no wind yet' : `wind from, kt${band(wind.sdKt, 0)}`}
+        unit={wind === null ? 'no wind yet' : windUnit(wind)}
         isDim={false}
       />
     </dl>
@@ -46,6 +47,11 @@ export function FarRow({
 
 function windShown(wind: WindSeen): string {
   return isWindLight(wind) ? 'light' : windFigures(windDirectionDeg(wind.fromDegMag), wind.speedKt);
+}
+
+/** What is light has no direction to be from. */
+function windUnit(wind: WindSeen): string {
+  return `${isWindLight(wind) ? 'wind' : 'wind from'}, kt${band(wind.sdKt, 0)}`;
 }
 
 interface FigureProps {
@@ -73,12 +79,23 @@ function band(sd: number | null, places: 0 | 1): string {
 
 function noDistance(deck: Deck): string {
   const leg = deck.leg.value;
-  if (leg?.direction === 'from' && leg.endDmeNm === undefined) return 'no end given for this leg';
+  if (leg?.direction === 'from' && !leg.arc && leg.endDmeNm === undefined)
+    return 'no end given for this leg';
   return leg?.station.hasDme === false ? 'no DME: no distance yet' : 'no distance yet';
 }
 
 function endWords(deck: Deck, { groundSpeedKt }: HowFar): string {
   const endDmeNm = deck.leg.value?.endDmeNm ?? 0;
-  const end = endDmeNm > 0 ? `to DME ${oneDecimal(endDmeNm)}` : 'to the station';
+  const place = endDmeNm > 0 ? `to DME ${oneDecimal(endDmeNm)}` : 'to the station';
+  const end = arcEnd(deck) ?? place;
   return groundSpeedKt === null ? end : `${end}, at ${Math.round(groundSpeedKt)} kt`;
+}
+
+/** On an arc: the turn onto it, then the radial where it ends; null on any other leg. */
+function arcEnd(deck: Deck): string | null {
+  const arc = deck.leg.value?.arc;
+  const { estimate } = deck.state.value;
+  if (arc === undefined || estimate === null) return null;
+  const isJoining = guide(estimate, estimate.leg).arc?.isJoining ?? true;
+  return isJoining ? 'to the turn' : `to radial ${threeFigures(arc.toRadialDeg)}`;
 }

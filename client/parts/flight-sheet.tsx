@@ -1,12 +1,14 @@
 import type { JSX } from 'preact';
-import { speaker } from '../voice/speaker.ts';
+import { finishFlight } from './actions.ts';
 import type { Deck } from './deck.ts';
 import { flyKeys } from './fly-keys.ts';
+import { Notes } from './notes.tsx';
+import { NextLeg } from './next-leg.tsx';
 import { addressOf } from './route.ts';
 import { Sheet } from './sheet.tsx';
 import { areSingleKeysOn } from './single-keys.ts';
 
-/** What is not needed every minute: a second screen, the keys, printing, the end of the flight. */
+/** What is not needed every minute: notes, a second screen, the keys, printing, the end of the flight. */
 export function FlightSheet({ deck }: { readonly deck: Deck }): JSX.Element {
   const { state, store } = deck;
   const isFinished = state.value.finishedAtMs !== null;
@@ -14,12 +16,16 @@ export function FlightSheet({ deck }: { readonly deck: Deck }): JSX.Element {
     deck.sheet.value = null;
   };
   const finish = async (): Promise<void> => {
-    speaker.hush();
-    if (await deck.record({ kind: 'finished' })) close();
+    if (await finishFlight(deck)) close();
   };
   return (
     <Sheet title={state.value.plan?.name ?? 'This flight'} onClose={close}>
       <div class="stack">
+        <h3>Notes</h3>
+        <Notes deck={deck} />
+        <p class="problem" role="alert">
+          {deck.problem.value}
+        </p>
         <h3>A second screen</h3>
         <p>
           Open this address on another screen that reaches the same server: it follows this flight
@@ -49,6 +55,7 @@ export function FlightSheet({ deck }: { readonly deck: Deck }): JSX.Element {
         </dl>
         <h3>The flight</h3>
         <div class="row wrap">
+          {isFinished ? null : <NextLeg deck={deck} isLarge={false} onBegun={close} />}
           <button
             type="button"
             onClick={() => {

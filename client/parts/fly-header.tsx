@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import type { Leg } from '../../src/leg/leg.ts';
+import type { DmeArc, Leg } from '../../src/leg/leg.ts';
 import { nowMs } from './clock.ts';
 import type { Deck } from './deck.ts';
 import { ago, feet, megahertz, oneDecimal, threeFigures } from './figures.ts';
@@ -49,7 +49,14 @@ function IdentState({ deck }: { readonly deck: Deck }): JSX.Element {
 
 /** A leg in one line. */
 function legWords(leg: Leg): string {
+  if (leg.arc) return `${arcWords(leg.arc)} · ${feet(leg.altitudeFt)}`;
   const endDmeNm = leg.endDmeNm ?? 0;
   const end = endDmeNm > 0 ? ` to DME ${oneDecimal(endDmeNm)}` : '';
   return `${leg.direction} ${leg.station.ident} on ${threeFigures(leg.courseDeg)}${end} · ${feet(leg.altitudeFt)}`;
+}
+
+/** An arc in one line. */
+function arcWords({ dmeNm, toRadialDeg, turn }: DmeArc): string {
+  const miles = Number.isInteger(dmeNm) ? String(dmeNm) : oneDecimal(dmeNm);
+  return `arc ${miles} DME to the ${threeFigures(toRadialDeg)} radial, ${turn}`;
 }

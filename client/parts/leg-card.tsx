@@ -1,9 +1,11 @@
 import type { JSX } from 'preact';
+import type { Leg } from '../../src/leg/leg.ts';
 import type { Deck } from './deck.ts';
 import { megahertz, oneDecimal, threeFigures } from './figures.ts';
+import { NoteList } from './notes.tsx';
 import { ReadingLine } from './readings-list.tsx';
 
-/** The plan and the readings for paper; on screen only once the flight is over. */
+/** The plan, the readings and the notes for paper; on screen only once the flight is over. */
 export function LegCard({
   deck,
   isOnScreen,
@@ -11,7 +13,7 @@ export function LegCard({
   readonly deck: Deck;
   readonly isOnScreen: boolean;
 }): JSX.Element | null {
-  const { plan, readings } = deck.state.value;
+  const { plan, readings, notes } = deck.state.value;
   if (plan === null) return null;
   return (
     <section class={isOnScreen ? 'card' : 'card on-paper'} aria-label="Leg card">
@@ -44,7 +46,7 @@ export function LegCard({
               <td>{threeFigures(leg.courseDeg)}</td>
               <td>{leg.direction.toUpperCase()}</td>
               <td>{leg.altitudeFt.toLocaleString('en')}</td>
-              <td>{endWords(leg.direction, leg.endDmeNm)}</td>
+              <td>{endWords(leg)}</td>
             </tr>
           ))}
         </tbody>
@@ -58,6 +60,8 @@ export function LegCard({
           </li>
         ))}
       </ol>
+      {notes.length === 0 ? null : <h3>Notes</h3>}
+      <NoteList deck={deck} />
       <p class="soft">
         Times are UTC. Practice and prompting aid, never the primary means of navigation.
       </p>
@@ -65,7 +69,10 @@ export function LegCard({
   );
 }
 
-function endWords(direction: 'to' | 'from', endDmeNm: number | undefined): string {
+function endWords({ direction, endDmeNm, arc }: Leg): string {
+  if (arc) {
+    return `arc DME ${oneDecimal(arc.dmeNm)} ${arc.turn} to radial ${threeFigures(arc.toRadialDeg)}`;
+  }
   if (endDmeNm !== undefined && endDmeNm > 0) return `DME ${oneDecimal(endDmeNm)}`;
   return direction === 'to' ? 'over the station' : 'not given';
 }

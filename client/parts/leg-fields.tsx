@@ -96,18 +96,33 @@ export function LegFields({
           words={[
             { word: 'to', name: 'To it' },
             { word: 'from', name: 'From it' },
+            { word: 'arc', name: 'Arc about it' },
           ]}
           onChoose={(direction) => {
             onChange({ direction });
           }}
         />
+        {leg.direction === 'arc' ? (
+          <Choice
+            name={`${at}.arcJoined`}
+            label="Arc joined while flying"
+            value={leg.arcJoined}
+            words={[
+              { word: 'to', name: 'Inbound' },
+              { word: 'from', name: 'Outbound' },
+            ]}
+            onChoose={(arcJoined) => {
+              onChange({ arcJoined });
+            }}
+          />
+        ) : null}
         <Field
           {...text('course')}
           name={`${at}.courseDeg`}
           label="Course on the OBS"
           unit="degrees"
           isNumber
-          hint="001 to 360"
+          hint={leg.direction === 'arc' ? 'The course flown until the arc' : '001 to 360'}
         />
         <Field
           {...text('altitude')}
@@ -116,7 +131,10 @@ export function LegFields({
           unit="ft"
           isNumber
         />
-        {leg.dme === 'no' ? null : (
+        {leg.direction === 'arc' ? (
+          <ArcFields at={at} leg={leg} problems={problems} onChange={onChange} />
+        ) : null}
+        {leg.dme === 'no' || leg.direction === 'arc' ? null : (
           <Field
             {...text('endDme')}
             name={`${at}.endDmeNm`}
@@ -128,5 +146,53 @@ export function LegFields({
         )}
       </div>
     </section>
+  );
+}
+
+/** The arc: how far out, which way round, and the radial where it ends. */
+function ArcFields({
+  at,
+  leg,
+  problems,
+  onChange,
+}: Pick<LegFieldsProps, 'leg' | 'problems' | 'onChange'> & { readonly at: string }): JSX.Element {
+  return (
+    <>
+      <Field
+        name={`${at}.arc.dmeNm`}
+        label="DME on the arc"
+        unit="NM"
+        isNumber
+        value={leg.arcDme}
+        problems={problems}
+        onInput={(arcDme) => {
+          onChange({ arcDme });
+        }}
+      />
+      <Choice
+        name={`${at}.arc.turn`}
+        label="Round the station"
+        value={leg.arcTurn}
+        words={[
+          { word: 'clockwise', name: 'Clockwise' },
+          { word: 'anticlockwise', name: 'Anticlockwise' },
+        ]}
+        onChoose={(arcTurn) => {
+          onChange({ arcTurn });
+        }}
+      />
+      <Field
+        name={`${at}.arc.toRadialDeg`}
+        label="To the radial"
+        unit="degrees"
+        isNumber
+        hint="Where the arc ends: 001 to 360"
+        value={leg.arcRadial}
+        problems={problems}
+        onInput={(arcRadial) => {
+          onChange({ arcRadial });
+        }}
+      />
+    </>
   );
 }

@@ -1,4 +1,5 @@
 import { effect, signal, type Signal } from '@preact/signals';
+import { reciprocalDeg } from '../../src/base/angle.ts';
 import { accept, refuse, type FieldProblem, type Result } from '../../src/base/result.ts';
 import { checkAircraft } from '../../src/leg/check-aircraft.ts';
 import { checkLeg } from '../../src/leg/check-leg.ts';
@@ -8,6 +9,7 @@ import { checkWind } from '../../src/wind/check-wind.ts';
 import type { Wind } from '../../src/wind/wind.ts';
 import type { NamedAircraft } from '../settings/settings.ts';
 import type { PlanFields } from '../store/flight-store.ts';
+import { threeFigures } from './figures.ts';
 import { readAngle, readNumber } from './typed-angle.ts';
 
 /** One leg as typed: texts, until they are read. */
@@ -19,10 +21,16 @@ export interface LegDraft {
   readonly elevation: string;
   readonly declination: string;
   readonly dme: 'yes' | 'no';
-  readonly direction: 'to' | 'from';
+  /** To the station, from it, or about it. */
+  readonly direction: 'to' | 'from' | 'arc';
   readonly course: string;
   readonly altitude: string;
   readonly endDme: string;
+  /** How the course is flown while the arc is joined, and the arc. */
+  readonly arcJoined: 'to' | 'from';
+  readonly arcDme: string;
+  readonly arcRadial: string;
+  readonly arcTurn: 'clockwise' | 'anticlockwise';
 }
 
 /** A plan as typed. */
@@ -46,6 +54,10 @@ const emptyLeg: LegDraft = {
   course: '',
   altitude: '',
   endDme: '',
+  arcJoined: 'to',
+  arcDme: '',
+  arcRadial: '',
+  arcTurn: 'clockwise',
 };
 
 /** A plan with nothing in it but the date. */
@@ -85,11 +97,19 @@ function storedDraft(): Partial<PlanDraft> | null {
   }
 }
 
-/** The leg that most often follows: the same station, left again the other way. */
+/** The leg that most often follows: the same station, left again the other way; after an arc inbound. */
 export function legAfter(before: LegDraft | undefined): LegDraft {
   if (before === undefined) return emptyLeg;
+  if (before.direction === 'arc') return { ...before, direction: 'to', ...inboundFrom(before) };
   const direction = before.direction === 'to' ? 'from' : 'to';
   return { ...before, direction, course: '', endDme: '' };
+}
+
+/** Inbound on the radial where an arc ends. */
+function inboundFrom({ arcRadial }: LegDraft): Pick<LegDraft, 'course' | 'endDme'> {
+  const radialDeg = readNumber(arcRadial);
+  const course = Number.isNaN(radialDeg) ? '' : threeFigures(reciprocalDeg(radialDeg));
+  return { course, endDme: '' };
 }
 
 /** Reads the whole plan; refuses with every field that cannot be read, by its name on the page. */
@@ -139,12 +159,10 @@ function readLeg(draft: LegDraft, field: string, dateIso: string): Result<Leg> {
       declinationDegEast: angles.declinationDegEast.ok ? angles.declinationDegEast.value : 0,
       hasDme: draft.dme === 'yes',
     },
-    direction: draft.direction,
+    direction: draft.direction === 'arc' ? draft.arcJoined : draft.direction,
     courseDeg: readNumber(draft.course),
     altitudeFt: readNumber(draft.altitude),
-    ...(draft.endDme.trim() === '' || draft.dme === 'no'
-      ? {}
-      : { endDmeNm: readNumber(draft.endDme) }),
+    ...endOf(draft),
   };
   const checked = checkLeg(leg, field);
   if (!checked.ok || angleProblems.length > 0) {
@@ -152,6 +170,18 @@ function readLeg(draft: LegDraft, field: string, dateIso: string): Result<Leg> {
   }
   const dated = datedLeg(checked.value, dateIso);
   return dated.ok ? checked : refuse(dated.problem);
+}
+
+/** Where the leg ends: on a radial about the station, at a distance, or with nothing said. */
+function endOf(draft: LegDraft): Pick<Leg, 'arc' | 'endDmeNm'> {
+  if (draft.direction === 'arc') {
+    const { arcDme, arcRadial, arcTurn } = draft;
+    return {
+      arc: { dmeNm: readNumber(arcDme), toRadialDeg: readNumber(arcRadial), turn: arcTurn },
+    };
+  }
+  const isEndGiven = draft.endDme.trim() !== '' && draft.dme === 'yes';
+  return isEndGiven ? { endDmeNm: readNumber(draft.endDme) } : {};
 }
 
 /** What to write beside each field. */
