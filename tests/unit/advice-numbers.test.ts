@@ -40,7 +40,11 @@ describe('the numbers of an answer', () => {
         });
         expect(`${say}${why}`).not.toContain('minus');
         for (const [path, value] of numbersIn(numbers)) {
-          const digits = path.endsWith('Nm') ? 100 : /(Kt|driftDeg|fromDegMag)$/.test(path) ? 10 : 1;
+          const digits = path.endsWith('Nm')
+            ? 100
+            : /(Kt|driftDeg|fromDegMag)$/.test(path)
+              ? 10
+              : 1;
           expect([path, Object.is(value, -0)]).toEqual([path, false]);
           expect([path, Math.round(value * digits) / digits]).toEqual([path, value]);
         }
