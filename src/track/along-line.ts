@@ -1,4 +1,4 @@
-import { asinDeg, cosDeg, sinDeg, wrap360 } from '../base/angle.ts';
+import { RAD_PER_DEG, asinDeg, cosDeg, sinDeg, wrap360 } from '../base/angle.ts';
 import { S_PER_H } from '../base/units.ts';
 import type { StateMean } from './belief.ts';
 import { crossTrackNm, lineDegTrue } from './deviation.ts';
@@ -11,6 +11,8 @@ export interface AlongLine {
   readonly rangeNm: number;
   /** Right of the line, NM, seen the way the leg is flown. */
   readonly crossTrackNm: number;
+  /** Along the line beyond the point abeam the station, NM; negative before it. */
+  readonly pastStationNm: number;
   /** The part of the wind that blows to the right across the line, and along it, knots. */
   readonly windAcrossKt: number;
   readonly windAlongKt: number;
@@ -27,10 +29,12 @@ export function alongLine(mean: StateMean, scene: Scene): AlongLine {
   const windAcrossKt = mean.windEastKt * cosDeg(line) - mean.windNorthKt * sinDeg(line);
   const windAlongKt = mean.windEastKt * sinDeg(line) + mean.windNorthKt * cosDeg(line);
   const trueAirspeedKt = Math.max(20, scene.trueAirspeedKt + mean.airspeedErrorKt);
+  const rangeNm = Math.exp(mean.lnRange);
   const toLineDeg = planeFromMagneticDeg(scene, placeOf(mean)) + mean.headingErrorDeg - line;
   return {
-    rangeNm: Math.exp(mean.lnRange),
+    rangeNm,
     crossTrackNm: crossTrackNm(mean, scene),
+    pastStationNm: rangeNm * Math.cos(mean.bearingRad - line * RAD_PER_DEG),
     windAcrossKt,
     windAlongKt,
     trueAirspeedKt,
@@ -43,6 +47,15 @@ export function alongLine(mean: StateMean, scene: Scene): AlongLine {
 export function acrossNmPerS(motion: AlongLine, headingDeg: number): number {
   const across = motion.trueAirspeedKt * sinDeg(headingDeg + motion.toLineDeg);
   return (across + motion.windAcrossKt) / S_PER_H;
+}
+
+/** With less than this over the ground nobody would go on. Common practice, no source. */
+const LEAST_WORTH_FLYING_KT = 15;
+
+/** Whether the wind leaves no heading that keeps the line, or hardly any way made good along it. */
+export function isWindTooStrong(motion: AlongLine): boolean {
+  const { trueAirspeedKt, windAcrossKt } = motion;
+  return Math.abs(windAcrossKt) >= trueAirspeedKt || lineSpeedKt(motion) < LEAST_WORTH_FLYING_KT;
 }
 
 /** Speed over the ground along the line while it is kept, knots; never below 1. */

@@ -42,11 +42,12 @@ export function howFarOnArc(belief: Belief, scene: Scene, arc: ArcScene): HowFar
   const varianceOf = (of: (at: StateMean) => number): number =>
     varianceAlong(belief, slopeOf(of, mean));
   const toGoNm = Math.max(0, place.toGoNm);
+  const pastEndNm = place.toGoNm < 0 ? -place.toGoNm : null;
   const sdNm = Math.sqrt(varianceOf((at) => arcPlaceOf(at, arc).toGoNm));
   const speedNow = (at: StateMean): number =>
     speedAlongKt(arcAirOf(at, scene), arcPlaceOf(at, arc).alongDeg);
   const sdKt = Math.sqrt(varianceOf(speedNow));
-  if (sdKt > GREATEST_SPEED_SD_KT) return { ...NOTHING_FAR, toGoNm, sdNm };
+  if (sdKt > GREATEST_SPEED_SD_KT) return { ...NOTHING_FAR, toGoNm, pastEndNm, sdNm };
   const timeLeft = (at: StateMean): number => {
     const there = arcPlaceOf(at, arc);
     return timeAlongArcS(arcAirOf(at, scene), there, arc, there.toGoDeg);
@@ -57,6 +58,7 @@ export function howFarOnArc(belief: Belief, scene: Scene, arc: ArcScene): HowFar
   const isTold = isTimeTold(sdS, toGoS);
   return {
     toGoNm,
+    pastEndNm,
     sdNm,
     groundSpeedKt: speedNow(mean),
     sdKt,

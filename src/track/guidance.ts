@@ -4,8 +4,10 @@ export type Phase =
 
 /** How far to go. Each number is null when the readings do not show it: nothing is invented. */
 export interface HowFar {
-  /** Ground distance to the end of the leg, NM. */
+  /** Ground distance to the end of the leg, NM; 0 once it is past. */
   readonly toGoNm: number | null;
+  /** How far the end of the leg lies behind, NM; null while it is ahead, or while nothing shows it. */
+  readonly pastEndNm: number | null;
   readonly toGoS: number | null;
   readonly groundSpeedKt: number | null;
   /** One standard deviation of `toGoNm`. */

@@ -1,8 +1,8 @@
 import { cosDeg, sinDeg } from '../base/angle.ts';
 import { S_PER_H } from '../base/units.ts';
-import { alongLine, lineSpeedKt } from './along-line.ts';
+import { wayToEnd } from './along-leg.ts';
+import { alongLine, isWindTooStrong, lineSpeedKt } from './along-line.ts';
 import type { AlongLine } from './along-line.ts';
-import { LN_RANGE } from './belief.ts';
 import type { Belief } from './belief.ts';
 import { varianceAlong } from './correct.ts';
 import { lineDegTrue } from './deviation.ts';
@@ -26,6 +26,7 @@ const TIME_SD_INFLATION = 1.15;
 /** Nothing is known of the distance. */
 export const NOTHING_FAR: HowFar = {
   toGoNm: null,
+  pastEndNm: null,
   toGoS: null,
   groundSpeedKt: null,
   sdNm: null,
@@ -47,26 +48,37 @@ function speedSlope(motion: AlongLine, lineDeg: number): readonly number[] {
  * Distance, time and speed to the end of the leg, each with its standard deviation; null where the readings
  * do not show it.
  *
- * Distance over ground: to the station, or to the range at which the leg ends. Time: at the groundspeed along
- * the line in the estimated wind; its spread takes in the wind still to come. `hasPassed`: nothing to go.
+ * Distance over ground: to the station, or to the range at which the leg ends; past the end 0, and how far past.
+ * Time: at the groundspeed along the line in the estimated wind; its spread takes in the wind still to come; none,
+ * nor a speed, in a wind too strong for the line. `hasPassed`: nothing to go.
  */
 export function howFar(belief: Belief, scene: Scene, hasPassed: boolean): HowFar {
   const motion = alongLine(belief.mean, scene);
   const slope = speedSlope(motion, lineDegTrue(belief.mean, scene));
   const speedKt = lineSpeedKt(motion);
   const sdKt = Math.sqrt(varianceAlong(belief, slope));
-  const isSpeedKnown = sdKt <= GREATEST_SPEED_SD_KT;
+  const isSpeedKnown = sdKt <= GREATEST_SPEED_SD_KT && !isWindTooStrong(motion);
   const speed = isSpeedKnown
     ? { groundSpeedKt: speedKt, sdKt }
     : { groundSpeedKt: null, sdKt: null };
-  if (isOverStation(scene) && hasPassed) return { ...NOTHING_FAR, ...speed, toGoNm: 0, toGoS: 0 };
-  const toGoNm = distanceToGo(belief, scene, motion.rangeNm);
-  if (toGoNm === null) return { ...NOTHING_FAR, ...speed };
-  const distance = { toGoNm, sdNm: lnRangeSd(belief) * motion.rangeNm };
+  const end = wayToEnd(motion, scene);
+  const isKnown = isRangeKnown(belief);
+  if (isOverStation(scene) && hasPassed) {
+    const pastEndNm = isKnown ? Math.max(0, motion.pastStationNm) : null;
+    return { ...NOTHING_FAR, ...speed, toGoNm: 0, toGoS: 0, pastEndNm };
+  }
+  if (end === null || !isKnown) return { ...NOTHING_FAR, ...speed };
+  const toGoNm = Math.max(0, end.toEndNm);
+  const distance = {
+    toGoNm,
+    pastEndNm: end.toEndNm < 0 ? -end.toEndNm : null,
+    sdNm: Math.sqrt(varianceAlong(belief, end.slope)),
+  };
   if (!isSpeedKnown) return { ...NOTHING_FAR, ...distance };
   const toGoS = (toGoNm * S_PER_H) / speedKt;
-  const timeSlope = slope.map((each) => (-toGoS / speedKt) * each);
-  timeSlope[LN_RANGE] = ((scene.isTo ? 1 : -1) * motion.rangeNm * S_PER_H) / speedKt;
+  const timeSlope = slope.map(
+    (each, index) => ((end.slope[index] ?? 0) * S_PER_H - toGoS * each) / speedKt,
+  );
   const sdS = timeSdS(varianceAlong(belief, timeSlope), toGoS, speedKt);
   const isTold = isTimeTold(sdS, toGoS);
   return { ...distance, ...speed, toGoS: isTold ? toGoS : null, sdS: isTold ? sdS : null };
@@ -90,10 +102,8 @@ function isOverStation({ isTo, endGroundNm }: Scene): boolean {
   return isTo && endGroundNm === 0;
 }
 
-/** Ground distance to the end of the leg, NM; null when no end is known or the range is too uncertain. */
-function distanceToGo(belief: Belief, scene: Scene, rangeNm: number): number | null {
-  if (scene.endGroundNm === null) return null;
+/** Whether the range is known well enough for a distance to be told. */
+export function isRangeKnown(belief: Belief): boolean {
   const sd = lnRangeSd(belief);
-  if (sd > GREATEST_RANGE_SD && sd * rangeNm > SMALL_RANGE_SD_NM) return null;
-  return Math.max(0, scene.isTo ? rangeNm - scene.endGroundNm : scene.endGroundNm - rangeNm);
+  return sd <= GREATEST_RANGE_SD || sd * Math.exp(belief.mean.lnRange) <= SMALL_RANGE_SD_NM;
 }

@@ -1,9 +1,11 @@
 import { DEG_PER_RAD } from '../base/angle.ts';
+import { wayToEnd } from './along-leg.ts';
 import { alongLine, lineSpeedKt } from './along-line.ts';
-import type { StateMean } from './belief.ts';
+import type { Belief } from './belief.ts';
 import { isNearStation } from './choose-plan.ts';
 import type { Estimate } from './estimate-record.ts';
 import type { Phase } from './guidance.ts';
+import { isRangeKnown } from './how-far.ts';
 import { bearingSdDeg } from './place.ts';
 import type { Scene } from './scene.ts';
 
@@ -17,12 +19,12 @@ const ARRIVING_S = 60;
 /** A bearing less certain than this is no picture. */
 const GREATEST_BEARING_SD_DEG = 50;
 
-function isArriving(mean: StateMean, scene: Scene): boolean {
-  const { endGroundNm } = scene;
-  if (endGroundNm === null || (scene.isTo && endGroundNm === 0)) return false;
-  const motion = alongLine(mean, scene);
-  const left = scene.isTo ? motion.rangeNm - endGroundNm : endGroundNm - motion.rangeNm;
-  return left < Math.max(ARRIVING_NM, (lineSpeedKt(motion) * ARRIVING_S) / 3600);
+function isArriving(belief: Belief, scene: Scene): boolean {
+  if (scene.isTo && scene.endGroundNm === 0) return false;
+  const motion = alongLine(belief.mean, scene);
+  const end = wayToEnd(motion, scene);
+  if (end === null || !isRangeKnown(belief)) return false;
+  return end.toEndNm < Math.max(ARRIVING_NM, (lineSpeedKt(motion) * ARRIVING_S) / 3600);
 }
 
 /**
@@ -46,7 +48,7 @@ export function phaseOf(estimate: Estimate): Phase {
   if (estimate.isLost) return 'lost';
   if (isNear) return 'near-station';
   if (bearingSdDeg(belief) > GREATEST_BEARING_SD_DEG) return 'lost';
-  if (isArriving(belief.mean, scene)) return 'arriving';
+  if (isArriving(belief, scene)) return 'arriving';
   const offDeg = Math.abs(Math.asin(clampUnit(motion.crossTrackNm / motion.rangeNm))) * DEG_PER_RAD;
   if (offDeg > OFF_LINE_DEG && Math.abs(motion.crossTrackNm) > OFF_LINE_NM) return 'intercept';
   return scene.isTo ? 'track' : 'outbound';

@@ -12,6 +12,7 @@ const numberOrNull = (description: string) => known(Type.Number(), description);
 const HowFarSchema = Type.Object(
   {
     toGoNm: numberOrNull('ground distance to the end of the leg, NM; null: cannot tell'),
+    pastEndNm: numberOrNull('how far the end of the leg lies behind, NM; null: not past it'),
     toGoS: numberOrNull('time to the end of the leg, seconds'),
     groundSpeedKt: numberOrNull('groundspeed, knots'),
     sdNm: numberOrNull('one standard deviation of toGoNm'),

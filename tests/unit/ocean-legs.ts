@@ -51,7 +51,15 @@ export function dated(leg: Leg): DatedLeg {
 export function guidance(changes: Partial<Guidance> = {}): Guidance {
   return {
     phase: 'track',
-    howFar: { toGoNm: 11.1, toGoS: 402, groundSpeedKt: 99, sdNm: 0.2, sdS: 10, sdKt: 3 },
+    howFar: {
+      toGoNm: 11.1,
+      pastEndNm: null,
+      toGoS: 402,
+      groundSpeedKt: 99,
+      sdNm: 0.2,
+      sdS: 10,
+      sdKt: 3,
+    },
     whichWay: { turn: 'left', turnDeg: 15, headingDeg: 97, holdS: 75, thenHeadingDeg: 108 },
     seen: {
       crossTrackNm: 0.58,
