@@ -1,6 +1,7 @@
 import type { ReadingFields } from '../../src/flight/event.ts';
 import { nextItem, type CheckLine } from '../../src/procedure/checklist.ts';
 import { speaker } from '../voice/speaker.ts';
+import { nowMs } from './clock.ts';
 import type { Deck } from './deck.ts';
 import { fieldsOf } from './expected-panel.ts';
 
@@ -8,6 +9,13 @@ import { fieldsOf } from './expected-panel.ts';
 function sayAnswer(deck: Deck): void {
   const advice = deck.state.peek().advice;
   if (advice !== null) speaker.say(advice.say, { channel: 'answer', urgency: 'urgent' });
+}
+
+/** Answers a question of the pilot: said at once, and in the line of what was said. */
+export function reply(deck: Deck, text: string): void {
+  deck.isWhyShown.value = false;
+  deck.lastCall.value = { text, atMs: nowMs.peek() };
+  speaker.say(text, { channel: 'answer', urgency: 'urgent' });
 }
 
 /** Records a reading, or the correction of one, and speaks the answer. */
@@ -29,6 +37,9 @@ export async function giveReading(
   sayAnswer(deck);
   return true;
 }
+
+const CHECKLIST_DONE = 'The checklist is done.';
+const FIRST_READING = 'Give me the first reading.';
 
 const DOUBLE_TAP_MS = 400;
 
@@ -93,7 +104,9 @@ export async function checkDone(deck: Deck): Promise<void> {
   const line = nextItem(deck.lines.peek());
   if (line === null) {
     const { legs, legIndex, advice } = deck.state.peek();
-    if (advice === null && legs[legIndex]?.startedAtMs === null) await startLeg(deck);
+    if (advice !== null) reply(deck, CHECKLIST_DONE);
+    else if (legs[legIndex]?.startedAtMs === null) await startLeg(deck);
+    else reply(deck, `${CHECKLIST_DONE} ${FIRST_READING}`);
     return;
   }
   if (line.needsIdent && !deck.isIdentConfirmed.peek()) {
@@ -158,7 +171,7 @@ export async function judgeIdent(deck: Deck, outcome: 'confirmed' | 'doubted'): 
 export async function startLeg(deck: Deck): Promise<void> {
   const { legIndex } = deck.state.peek();
   const isRecorded = await deck.record({ kind: 'leg-started', legIndex });
-  if (isRecorded) speaker.say('Give me the first reading.', { channel: 'answer' });
+  if (isRecorded) speaker.say(FIRST_READING, { channel: 'answer' });
 }
 
 /** Takes the last reading that stands back; false when there is none. */
@@ -167,4 +180,10 @@ export async function undoLastReading(deck: Deck): Promise<boolean> {
   if (last === undefined) return false;
   await takeBackReading(deck, last.eventId);
   return true;
+}
+
+/** The flight is over; an undo opens it again. */
+export async function finishFlight(deck: Deck): Promise<boolean> {
+  speaker.hush();
+  return deck.record({ kind: 'finished' });
 }

@@ -1,10 +1,11 @@
 import type { Advice } from '../../src/procedure/advice.ts';
-import { QUESTION_WORDS, asksForTurn, hasSecondHeading } from '../../src/procedure/phrases.ts';
+import { QUESTION_WORDS, asksForTurn } from '../../src/procedure/phrases.ts';
 import type { Alert } from '../../src/track/guidance.ts';
 import { guide } from '../../src/track/guide.ts';
 import { nowMs } from './clock.ts';
-import type { Deck } from './deck.ts';
+import { isHeadingRead, type Deck } from './deck.ts';
 import { turnBetween } from './figures.ts';
+import { isAtEnd, standingAnswer, type StandingAnswer } from './standing-answer.ts';
 
 /** The line above the heading: what to do now, or the one check to make. */
 export interface TurnLine {
@@ -15,29 +16,18 @@ export interface TurnLine {
 }
 
 /** The answer as it stands at this moment: the second heading counts once the first has been held. */
-export interface AnswerNow {
+export interface AnswerNow extends StandingAnswer {
   readonly advice: Advice;
   readonly line: TurnLine;
-  readonly headingDeg: number;
   /** The turn itself, where an alert has taken its line. */
   readonly turnBelow: string | null;
-  /** Seconds for which the heading is still to be held; null: until the next reading. */
-  readonly holdLeftS: number | null;
-  readonly holdShare: number;
   readonly thenHeadingDeg: number;
   readonly ageS: number;
-  readonly nextReadingInS: number;
-  /** So long without the reading that was due that the heading may be wrong by now. */
-  readonly isStale: boolean;
   /** The end of the last leg is reached: nothing is left but to finish. */
   readonly isThere: boolean;
 }
 
 const TURN_STAYS_S = 20;
-/** A reading this long overdue makes the answer an old one; common practice, no source. */
-const STALE_S = 120;
-/** Nearer than this to the end of the last leg the flight is over, NM. */
-const THERE_NM = 0.2;
 const STALE_LINE: TurnLine = { kind: 'ask', text: 'Old answer: read the panel', turn: 'none' };
 
 /** Works out what the page shows now; null before the first answer of the leg. */
@@ -45,35 +35,24 @@ export function answerNow(deck: Deck): AnswerNow | null {
   const advice = deck.state.value.advice;
   const last = deck.last.value;
   if (advice === null || last === null) return null;
-  const way = advice.whichWay;
   const ageS = Math.max(0, (nowMs.value - answeredAtMs(deck, last.atMs)) / 1000);
-  const isSecond = hasSecondHeading(way) && ageS >= way.holdS;
-  const turnLine = isSecond ? secondTurn(advice, ageS) : firstTurn(advice, isHeadingKnown(deck));
-  const nextReadingInS = advice.nextReadingInS - ageS;
-  const isThere = isAtEnd(deck, advice);
-  const isStale = !isThere && nextReadingInS < -STALE_S;
+  const standing = standingAnswer(advice, ageS);
+  const turnLine = standing.isSecond
+    ? secondTurn(advice, ageS)
+    : firstTurn(advice, isHeadingRead(deck));
+  const isThere = isAtEnd(deck.state.value);
+  const isStale = standing.isStale && !isThere;
   const askLine = isStale ? STALE_LINE : askLineOf(deck, advice);
   return {
+    ...standing,
     advice,
     line: askLine ?? turnLine,
-    headingDeg: isSecond ? way.thenHeadingDeg : way.headingDeg,
     turnBelow: askLine === null || isStale || turnLine.turn === 'none' ? null : turnLine.text,
-    holdLeftS: hasSecondHeading(way) && !isSecond && !isStale ? way.holdS - ageS : null,
-    holdShare: way.holdS > 0 ? Math.min(1, ageS / way.holdS) : 1,
-    thenHeadingDeg: way.thenHeadingDeg,
+    thenHeadingDeg: advice.whichWay.thenHeadingDeg,
     ageS,
-    nextReadingInS,
     isStale,
     isThere,
   };
-}
-
-/** Whether a reading has shown the end of the last leg: nothing is left to fly by it. */
-function isAtEnd(deck: Deck, { phase, howFar }: Advice): boolean {
-  const { plan, legIndex } = deck.state.value;
-  const isLast = plan !== null && legIndex === plan.legs.length - 1;
-  const isEnding = phase === 'arriving' || phase === 'passage';
-  return isLast && isEnding && howFar.toGoNm !== null && howFar.toGoNm < THERE_NM;
 }
 
 /** A leg that was begun between two readings has its answer from then. */
@@ -88,11 +67,6 @@ function askLineOf(deck: Deck, advice: Advice): TurnLine | null {
   if (alert !== null) return { kind: 'act', text: alert.ask, turn: 'none' };
   const question = questionOf(deck);
   return question === null ? null : { kind: 'ask', text: question, turn: 'none' };
-}
-
-/** Whether a heading has ever been read: until then nobody knows whether there is a turn to make. */
-function isHeadingKnown(deck: Deck): boolean {
-  return deck.state.value.readings.some(({ reading }) => reading.headingDeg !== undefined);
 }
 
 function firstTurn(advice: Advice, isKnown: boolean): TurnLine {

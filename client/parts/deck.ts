@@ -28,7 +28,7 @@ export interface Deck {
   readonly isWhyShown: Signal<boolean>;
   /** When the panel last gave a reading (`performance.now()`): the second half of a double tap is no reading. */
   readonly givenAt: Signal<number>;
-  /** The last timed call-out, as text. */
+  /** The last timed call-out or reply to a question, as text. */
   readonly lastCall: Signal<{ readonly text: string; readonly atMs: number } | null>;
   /** What went wrong with the last thing that the pilot did; null: nothing. */
   readonly problem: Signal<string | null>;
@@ -41,6 +41,13 @@ export interface Deck {
 /** How the pilot wants figures spoken. */
 export function mannerOf(): { readonly decimalWord: 'decimal' | 'point' } {
   return { decimalWord: settings.value.decimalWord };
+}
+
+/** Whether a heading has ever been read: until then nobody knows whether there is a turn to make. */
+export function isHeadingRead(deck: Deck): boolean {
+  return deck.state.value.readings.some(
+    (each) => !each.isTakenBack && each.reading.headingDeg !== undefined,
+  );
 }
 
 /** Sets the Fly page's state up around one open flight. */

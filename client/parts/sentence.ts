@@ -1,12 +1,13 @@
 import type { ReadingFields } from '../../src/flight/event.ts';
-import { milesWords, wayWords } from '../../src/procedure/phrases.ts';
-import { spokenDuration } from '../../src/speech/numbers.ts';
+import type { Advice } from '../../src/procedure/advice.ts';
 import type { Command, HeardReading } from '../../src/speech/heard.ts';
 import { hear } from '../../src/speech/vocabulary.ts';
 import { checkReading } from '../../src/track/check-reading.ts';
 import { speaker } from '../voice/speaker.ts';
-import { checkDone, explain, giveReading, judgeIdent, undoLastReading } from './actions.ts';
-import { mannerOf, type Deck } from './deck.ts';
+import { checkDone, explain, giveReading, judgeIdent, reply, undoLastReading } from './actions.ts';
+import { nowMs } from './clock.ts';
+import { isHeadingRead, mannerOf, type Deck } from './deck.ts';
+import { howFarReply, whichWayReply } from './replies.ts';
 
 /** What came of a sentence: null when it was done, else why not, in words. */
 export type SentenceProblem = string | null;
@@ -32,6 +33,9 @@ async function takeReading(
   const fields = fieldsHeard(reading);
   const aircraft = deck.state.peek().plan?.aircraft;
   const shown = deck.draft.shown.peek();
+  const station = deck.leg.peek()?.station;
+  if (fields.dmeNm !== undefined && station?.hasDme === false)
+    return `${station.ident} has no DME: give needle, flag and heading.`;
   if (aircraft !== undefined) {
     const { courseSetDeg, flag } = { ...shown, ...fields };
     const checked = checkReading({ atMs: 0, ...fields, courseSetDeg, flag }, aircraft);
@@ -70,18 +74,18 @@ async function obey(deck: Deck, command: Command): Promise<SentenceProblem> {
     case 'why':
       if (advice === null) return 'No answer yet: give a reading first.';
       if (command === 'why') explain(deck);
-      else
-        speaker.say(command === 'how-far' ? howFarNow(deck) : wayWords(advice.whichWay), {
-          channel: 'answer',
-          urgency: 'urgent',
-        });
+      else reply(deck, command === 'how-far' ? howFarNow(deck) : whichWayNow(deck, advice));
       return null;
   }
 }
 
 function howFarNow(deck: Deck): string {
   const howFar = deck.foresight.peek()?.howFar ?? deck.state.peek().advice?.howFar;
-  if (howFar?.toGoNm === null || howFar === undefined) return 'I cannot tell the distance yet.';
-  const miles = `${milesWords(howFar.toGoNm, mannerOf())} to go`;
-  return howFar.toGoS === null ? `${miles}.` : `${miles}, ${spokenDuration(howFar.toGoS)}.`;
+  return howFarReply(howFar ?? null, mannerOf());
+}
+
+function whichWayNow(deck: Deck, { whichWay }: Advice): string {
+  const atMs = nowMs.peek();
+  const ageS = (atMs - (deck.last.peek()?.atMs ?? atMs)) / 1000;
+  return whichWayReply(whichWay, ageS, isHeadingRead(deck));
 }
