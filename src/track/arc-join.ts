@@ -14,7 +14,9 @@ import { REACTION_S } from './tuning.ts';
 
 /** Turned by more than this off the radial towards the arc, the turn onto it has been made, degrees. */
 const TURNED_DEG = 50;
-/** Farther than this from the turn a heading says nothing about having made it, NM. */
+/** So far round from the radial on which the arc is joined, the aircraft is on it, degrees. */
+const ROUND_DEG = 12;
+/** Farther than this from the turn neither says anything, NM. */
 const TURNED_WITHIN_NM = 3;
 
 /** The turn from the radial onto the arc, as it lies ahead. */
@@ -34,8 +36,8 @@ export interface ArcJoin {
 }
 
 /**
- * The turn onto the arc, or null once the aircraft is on the arc: within the lead of it, beyond it, or turned
- * away from the radial close before it.
+ * The turn onto the arc, or null once the aircraft is on the arc: within the lead of it, beyond it, or close before
+ * it and turned away from the radial or already some way round.
  *
  * `presentHeadingDeg`: held now, magnetic; null: not known, then only the distance tells.
  */
@@ -52,9 +54,9 @@ export function joinAhead(
   const toTurnNm = toArcNm - leadNm;
   const isTurnLeft = scene.isTo === (arc.sense === 1);
   if (toTurnNm <= 0) return null;
-  if (hasTurned(mean, scene, presentHeadingDeg, isTurnLeft) && toTurnNm < TURNED_WITHIN_NM) {
-    return null;
-  }
+  const isRound = place.sweptDeg > ROUND_DEG;
+  const isTurned = isRound || hasTurned(mean, scene, presentHeadingDeg, isTurnLeft);
+  if (isTurned && toTurnNm < TURNED_WITHIN_NM) return null;
   const joinDeg = crossingDegTrue(arc, arc.joinRadialDegTrue - mean.vorBiasDeg);
   const alongDeg = wrap360(joinDeg + 90 * arc.sense);
   return {

@@ -14,6 +14,8 @@ export interface ArcPlace {
   readonly bearingDeg: number;
   /** The way along the arc abeam the aircraft, degrees true, 0 <= x < 360. */
   readonly alongDeg: number;
+  /** Angle about the middle flown since the radial on which the arc is joined; negative: before it. */
+  readonly sweptDeg: number;
   /** Angle about the middle still to fly to the radial where the arc ends; negative: past it. */
   readonly toGoDeg: number;
   /** The same along the arc, NM. */
@@ -27,25 +29,30 @@ export function arcPlaceOf(mean: StateMean, arc: ArcScene): ArcPlace {
   const fromNorth = northNm - arc.northNm;
   const rangeNm = Math.hypot(fromEast, fromNorth);
   const bearingDeg = directionDeg(fromEast, fromNorth);
-  const toGoDeg = angleToGoDeg(arc, bearingDeg, mean.vorBiasDeg);
+  const { sweepDeg, toGoDeg } = anglesOf(arc, bearingDeg, mean.vorBiasDeg);
   return {
     rangeNm,
     outsideNm: rangeNm - arc.radiusNm,
     bearingDeg,
     alongDeg: wrap360(bearingDeg + 90 * arc.sense),
+    sweptDeg: sweepDeg - toGoDeg,
     toGoDeg,
     toGoNm: arc.radiusNm * toGoDeg * RAD_PER_DEG,
   };
 }
 
-/** Angle about the middle of the arc, in its turn, from a bearing to the radial where it ends. */
-function angleToGoDeg(arc: ArcScene, bearingDeg: number, vorBiasDeg: number): number {
+/** The angle of the whole arc, and that from a bearing to the radial where it ends, both in its turn. */
+function anglesOf(
+  arc: ArcScene,
+  bearingDeg: number,
+  vorBiasDeg: number,
+): { sweepDeg: number; toGoDeg: number } {
   const startDeg = crossingDegTrue(arc, arc.joinRadialDegTrue - vorBiasDeg);
   const endDeg = crossingDegTrue(arc, arc.endRadialDegTrue - vorBiasDeg);
   const sweepDeg = wrap360(arc.sense * (endDeg - startDeg));
   // The rest of the circle is shared: its first half lies past the end, its second half before the start.
   const middleDeg = startDeg + (arc.sense * sweepDeg) / 2;
-  return sweepDeg / 2 - arc.sense * wrap180(bearingDeg - middleDeg);
+  return { sweepDeg, toGoDeg: sweepDeg / 2 - arc.sense * wrap180(bearingDeg - middleDeg) };
 }
 
 /**
