@@ -8,6 +8,7 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
+import { alongLine, isWindTooStrong } from '../track/along-line.ts';
 import { withAnyCourse } from '../track/arc-course.ts';
 import { estimate } from '../track/estimate.ts';
 import type { Estimate } from '../track/estimate.ts';
@@ -104,6 +105,8 @@ export function adviceOf(
     flag: known.flag,
     courseSetDeg: reading?.station === undefined ? (reading?.courseSetDeg ?? null) : null,
     question: worthAsking(known, guidance),
+    isHeadingRead: isHeadingRead(known),
+    isWindTooStrong: isCourseTooWindy(known),
     manner,
     ...(previous === undefined ? {} : { previous }),
     ...(next === undefined ? {} : { next }),
@@ -115,9 +118,22 @@ export function adviceOf(
     estimate: guidance.seen,
     alerts,
     say: sayOf(context),
-    why: whyOf({ ...context, reading }),
+    why: whyOf({ ...context, reading, lineHeadingDeg: lineHeadingDeg(known) }),
     nextReadingInS: guidance.nextReadingInS,
   };
+}
+
+/** What was carried over from another leg is known to be flown. */
+function isHeadingRead({ readings, start }: Estimate): boolean {
+  return start.isPlaced || readings.some((each) => each.headingDeg !== undefined);
+}
+
+function isCourseTooWindy({ belief, scene, isPlaced }: Estimate): boolean {
+  return isPlaced && isWindTooStrong(alongLine(belief.mean, scene));
+}
+
+function lineHeadingDeg({ belief, scene }: Estimate): number {
+  return alongLine(belief.mean, scene).lineHeadingDeg;
 }
 
 function problemsIn(result: Result<unknown>): readonly FieldProblem[] {

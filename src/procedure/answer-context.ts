@@ -21,6 +21,10 @@ export interface AnswerContext {
   readonly courseSetDeg: number | null;
   /** The reading that is worth asking for now. */
   readonly question: Question | null;
+  /** Whether a heading has ever been read; until then there is no telling how far to turn. */
+  readonly isHeadingRead: boolean;
+  /** No heading keeps the course at this airspeed. */
+  readonly isWindTooStrong: boolean;
   readonly manner: Manner;
   /** The answer before, where the pilot has heard it: what has not changed is not said again. */
   readonly previous?: Advice;
@@ -30,4 +34,6 @@ export interface AnswerContext {
 export interface WhyContext extends AnswerContext {
   /** The reading that is answered; null before the first. */
   readonly reading: Reading | null;
+  /** Heading that would keep the line of the leg in the wind as far as it is known, magnetic. */
+  readonly lineHeadingDeg: number;
 }

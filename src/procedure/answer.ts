@@ -1,34 +1,25 @@
-import { spokenBearing, spokenDistance, spokenDuration } from '../speech/numbers.ts';
+import { spokenBearing, spokenDistance, spokenDuration, spokenSpeed } from '../speech/numbers.ts';
 import type { Alert, AlertKind } from '../track/guidance.ts';
 import type { Advice } from './advice.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { arcWords } from './arc-answer.ts';
 import { isOtherCourse } from './course-set.ts';
 import { spokenAsk } from './spoken-ask.ts';
-import {
-  QUESTION_WORDS,
-  headingWords,
-  isWindLight,
-  milesWords,
-  offCourseWords,
-  wayWords,
-  windDirectionDeg,
-  windWords,
-} from './phrases.ts';
+import { QUESTION_WORDS, headingWords, milesWords, wayWords } from './phrases.ts';
+import { saidBefore } from './said-before.ts';
+import { sureWords } from './sure-words.ts';
 
-/** Alerts that put the heading itself in doubt: their question comes before the turn. */
+/** Alerts that put the heading or the numbers in doubt: their check comes before the turn. */
 const CHANGES_THE_ACTION: ReadonlySet<AlertKind> = new Set([
   'flag-off',
   'reverse-sensing',
   'wrong-station',
   'readings-disagree',
   'needle-not-moving',
+  'dme-not-moving',
+  'dme-disagrees',
   'heading-indicator-disagrees',
 ]);
-
-/** Below this share of the distance to go its uncertainty changes nothing that a pilot does. */
-const SD_SHARE_THAT_MATTERS = 0.05;
-const SD_NM_THAT_MATTERS = 0.3;
 
 /**
  * What the voice says: the check that decides everything first, then the turn, how far, the wind, how
@@ -36,27 +27,60 @@ const SD_NM_THAT_MATTERS = 0.3;
  */
 export function sayOf(context: AnswerContext): string {
   const { alerts } = context;
-  const urgent = alerts.filter((alert) => CHANGES_THE_ACTION.has(alert.kind));
-  const others = alerts.filter(
-    (alert) => !CHANGES_THE_ACTION.has(alert.kind) && alert.kind !== 'ident-not-confirmed',
-  );
   const isIdentOpen = alerts.some((alert) => alert.kind === 'ident-not-confirmed');
-  // One question at a time: an alert's check takes the place of the question of the estimate.
-  const question = urgent.length + others.length === 0 ? questionWords(context) : null;
   return [
-    askWords(urgent[0], context),
-    ...phaseWords(context),
-    askWords(others[0], context),
-    setBackWords(context),
-    question,
+    ...(isOffUnexplained(context) ? offWords(context) : checkedWords(context)),
     isIdentOpen ? 'Ident not confirmed.' : null,
   ]
     .filter((each) => typeof each === 'string' && each !== '')
     .join(' ');
 }
 
+function checkedWords(context: AnswerContext): readonly (string | null)[] {
+  const { alerts } = context;
+  const urgent = alerts.find((alert) => isUrgent(alert, context));
+  const others = alerts.filter(
+    (alert) => !CHANGES_THE_ACTION.has(alert.kind) && alert.kind !== 'ident-not-confirmed',
+  );
+  const unsaid = others.find((alert) => !wasTold(alert, context));
+  // One question at a time: an alert's check takes the place of the question of the estimate.
+  const isChecking = urgent !== undefined || others.length > 0;
+  return [
+    askWords(urgent, context),
+    ...phaseWords(context),
+    askWords(unsaid, context),
+    setBackWords(context),
+    isChecking ? null : questionWords(context),
+  ];
+}
+
+/** Lost has a question of its own, so the panel is not asked for beside it. */
+function isUrgent({ kind }: Alert, { guidance }: AnswerContext): boolean {
+  if (guidance.phase === 'lost' && kind === 'readings-disagree') return false;
+  return CHANGES_THE_ACTION.has(kind);
+}
+
+/** What changes nothing at once is said once. */
+function wasTold({ kind }: Alert, { previous }: AnswerContext): boolean {
+  return previous?.alerts.some((alert) => alert.kind === kind) ?? false;
+}
+
 function askWords(alert: Alert | undefined, { manner }: AnswerContext): string | null {
   return alert === undefined ? null : spokenAsk(alert.ask, manner);
+}
+
+function wayOf({ guidance, isHeadingRead }: AnswerContext): string {
+  return wayWords(guidance.whichWay, isHeadingRead);
+}
+
+/** The flag is OFF on a leg to the station, and how far that is nobody knows. */
+function isOffUnexplained({ flag, leg, guidance, alerts }: AnswerContext): boolean {
+  if (flag !== 'off' || leg.leg.direction !== 'to' || guidance.phase === 'lost') return false;
+  return guidance.howFar.toGoNm === null && alerts.some(({ kind }) => kind === 'flag-off');
+}
+
+function offWords(context: AnswerContext): readonly string[] {
+  return ['Flag OFF: over the station, or the signal is lost.', wayOf(context), 'Check the ident.'];
 }
 
 /** The test of the needle, and the radial on an arc, can wait for the next reading, and is asked for then. */
@@ -80,7 +104,7 @@ function setBackWords({ courseSetDeg, leg, guidance }: AnswerContext): string | 
 
 function phaseWords(context: AnswerContext): readonly (string | null)[] {
   const { guidance } = context;
-  const way = wayWords(guidance.whichWay);
+  const way = wayOf(context);
   if (isUnread(context)) return [way, 'No reading yet.'];
   switch (guidance.phase) {
     case 'near-station':
@@ -91,7 +115,7 @@ function phaseWords(context: AnswerContext): readonly (string | null)[] {
       return [
         'I have lost the picture.',
         `Hold ${headingWords(guidance.whichWay.headingDeg)}.`,
-        QUESTION_WORDS[guidance.nextQuestion ?? 'centre-needle-from'],
+        lostQuestion(context),
       ];
     case 'arriving':
       return arcSaid(context) ?? [way, farWords(context), endReads(context)];
@@ -100,6 +124,13 @@ function phaseWords(context: AnswerContext): readonly (string | null)[] {
     case 'outbound':
       return [...(arcSaid(context) ?? [way, farWords(context)]), ...sureWords(context)];
   }
+}
+
+/** Without a signal there is no needle to centre; an alert about the flag has asked for the same already. */
+function lostQuestion({ flag, guidance, alerts }: AnswerContext): string | null {
+  if (flag !== 'off') return QUESTION_WORDS[guidance.nextQuestion ?? 'centre-needle-from'];
+  const isAsked = alerts.some(({ kind }) => kind === 'flag-off');
+  return isAsked ? null : 'Check frequency, ident and altitude.';
 }
 
 /** Way and distance where the leg is an arc and the place is known; else null. */
@@ -126,80 +157,55 @@ function stationWords({ leg, guidance }: AnswerContext): string {
 }
 
 /** OFF in the cone is not yet the passage: that is the first FROM. */
-function overheadWords({ flag, guidance, previous }: AnswerContext): readonly string[] {
-  const way = wayWords(guidance.whichWay);
+function overheadWords(context: AnswerContext): readonly string[] {
+  const { flag, previous } = context;
+  const way = wayOf(context);
   if (flag === 'off') return ['Over the station.', way, 'Say when the flag shows FROM.'];
-  return [previous?.phase === 'passage' && previous.say.startsWith(PASSAGE) ? PAST : PASSAGE, way];
+  const wasPassed = previous?.phase === 'passage' && /^(Station passage|Past)/.test(previous.say);
+  return [wasPassed ? pastWords(context) : 'Station passage.', way];
 }
 
-const PASSAGE = 'Station passage.';
-const PAST = 'Past the station.';
+function pastWords({ guidance, manner }: AnswerContext): string {
+  const pastNm = guidance.howFar.pastEndNm ?? 0;
+  return pastNm > PAST_NM
+    ? `Past the station by ${milesWords(pastNm, manner)}.`
+    : 'Past the station.';
+}
 
 function hasKnownEnd({ leg }: AnswerContext): boolean {
   return leg.leg.direction === 'to' || leg.leg.endDmeNm !== undefined;
 }
 
+/** Past the end by more than this it is not "there" any more, NM. */
+const PAST_NM = 0.3;
+
 function farWords(context: AnswerContext): string | null {
-  const { toGoNm, toGoS } = context.guidance.howFar;
+  const { manner, aircraft, isWindTooStrong } = context;
+  const { toGoNm, toGoS, pastEndNm } = context.guidance.howFar;
+  if (isWindTooStrong) {
+    const speed = spokenSpeed(aircraft.trueAirspeedKt);
+    return `The wind is too strong to hold this course at ${speed}.`;
+  }
   if (toGoNm === null) {
     return hasKnownEnd(context) && !saidBefore(context, (was) => was.howFar.toGoNm === null)
       ? 'I cannot tell the distance yet.'
       : null;
   }
+  if ((pastEndNm ?? 0) > PAST_NM) return `You passed it ${milesWords(pastEndNm ?? 0, manner)} ago.`;
   if (toGoNm < 0.05) return 'You are there.';
-  const miles = `${milesWords(toGoNm, context.manner)} to go`;
+  const miles = `${milesWords(toGoNm, manner)} to go`;
   return toGoS === null ? `${capital(miles)}.` : `${capital(miles)}, ${spokenDuration(toGoS)}.`;
 }
 
+/** Nearer than this the DME at the end is the one that is shown, NM. */
+const DME_WORTH_SAYING_NM = 0.2;
+
 /** What the DME will show where the leg ends, when that is a place with a DME distance of its own. */
-function endReads({ leg, manner }: AnswerContext): string | null {
+function endReads({ leg, guidance, manner }: AnswerContext): string | null {
   const end = leg.leg.endDmeNm ?? 0;
   if (!leg.leg.station.hasDme || end <= 0) return null;
+  if ((guidance.howFar.toGoNm ?? Infinity) <= DME_WORTH_SAYING_NM) return null;
   return `D M E will read ${spokenDistance(end, manner)}.`;
-}
-
-/** The wind and how far the numbers can be trusted. */
-function sureWords(context: AnswerContext): readonly (string | null)[] {
-  return [distanceSure(context), windSure(context)];
-}
-
-function distanceSure(context: AnswerContext): string | null {
-  const { toGoNm, sdNm } = context.guidance.howFar;
-  if (!matters(toGoNm, sdNm)) return null;
-  if (saidBefore(context, (was) => matters(was.howFar.toGoNm, was.howFar.sdNm))) return null;
-  return `Distance give or take ${offCourseWords(sdNm ?? 0, context.manner)}.`;
-}
-
-function matters(toGoNm: number | null, sdNm: number | null): boolean {
-  if (toGoNm === null || sdNm === null) return false;
-  return sdNm > Math.max(SD_NM_THAT_MATTERS, SD_SHARE_THAT_MATTERS * toGoNm);
-}
-
-function windSure(context: AnswerContext): string | null {
-  const wind = context.guidance.seen.wind;
-  if (wind === null) {
-    return saidBefore(context, (was) => was.estimate.wind === null)
-      ? null
-      : 'I cannot tell the wind yet.';
-  }
-  const isSame = saidBefore(context, ({ estimate }) => {
-    if (estimate.wind === null) return false;
-    if (isWindLight(estimate.wind) || isWindLight(wind)) {
-      return isWindLight(estimate.wind) && isWindLight(wind);
-    }
-    return (
-      windDirectionDeg(estimate.wind.fromDegMag) === windDirectionDeg(wind.fromDegMag) &&
-      Math.abs(estimate.wind.speedKt - wind.speedKt) < 3
-    );
-  });
-  return isSame ? null : windWords(wind);
-}
-
-/** Whether the answer before, if there is one, already said this; other phases say neither wind nor doubt. */
-function saidBefore({ previous }: AnswerContext, said: (was: Advice) => boolean): boolean {
-  if (previous === undefined) return false;
-  const spoke = ['intercept', 'track', 'outbound'].includes(previous.phase);
-  return spoke && said(previous);
 }
 
 function capital(sentence: string): string {

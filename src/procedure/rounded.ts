@@ -26,6 +26,7 @@ function roundedFar(far: HowFar): HowFar {
   return {
     ...far,
     toGoNm: orNull(far.toGoNm, MILES_PLACES),
+    pastEndNm: orNull(far.pastEndNm, MILES_PLACES),
     toGoS: orNull(far.toGoS, WHOLE),
     groundSpeedKt: orNull(far.groundSpeedKt, SPEED_PLACES),
     sdNm: orNull(far.sdNm, MILES_PLACES),

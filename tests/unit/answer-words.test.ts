@@ -17,6 +17,8 @@ function say(changes: Partial<Guidance> = {}, more: Partial<AnswerContext> = {})
     flag: 'to',
     courseSetDeg: 112,
     question: null,
+    isHeadingRead: true,
+    isWindTooStrong: false,
     manner: DECIMAL,
     ...more,
   });
@@ -31,6 +33,7 @@ const STILL = {
 } as const;
 const NOTHING_FAR = {
   toGoNm: null,
+  pastEndNm: null,
   toGoS: null,
   groundSpeedKt: null,
   sdNm: null,
@@ -144,12 +147,92 @@ describe('at the end', () => {
   });
 });
 
+describe('past the end', () => {
+  const past = (pastEndNm: number): string =>
+    say(
+      { phase: 'arriving', howFar: { ...guidance().howFar, toGoNm: 0, toGoS: 0, pastEndNm } },
+      { leg: dated(OUTBOUND) },
+    );
+
+  it('says how long ago the end was passed, and no DME that has gone by', () => {
+    expect(past(2.2)).toContain('You passed it two decimal two miles ago.');
+    expect(past(0.4)).toContain('You passed it four tenths of a mile ago.');
+    expect(past(2.2)).not.toMatch(/there|D M E/);
+  });
+
+  it('is there while it is only a moment past', () => {
+    expect(past(0.2)).toContain('You are there.');
+    expect(past(0.2)).not.toContain('D M E');
+  });
+});
+
+describe('OFF', () => {
+  const FLAG_OFF: Alert = { kind: 'flag-off', ask: 'The flag shows OFF: check the frequency.' };
+
+  it('with an unknown distance may be the cone or a lost signal, and both are said', () => {
+    for (const phase of ['track', 'near-station', 'passage'] as const) {
+      expect(
+        say(
+          { phase, whichWay: STILL, howFar: NOTHING_FAR },
+          { flag: 'off', alerts: [FLAG_OFF], readingCount: 2 },
+        ),
+      ).toBe(
+        'Flag OFF: over the station, or the signal is lost. Hold heading one one two. Check the ident.',
+      );
+    }
+  });
+
+  it('with a lost picture asks for nothing that a dead needle cannot show', () => {
+    const lost = { phase: 'lost', whichWay: STILL, nextQuestion: 'centre-needle-from' } as const;
+    expect(say(lost, { flag: 'off' })).toBe(
+      'I have lost the picture. Hold heading one one two. Check frequency, ident and altitude.',
+    );
+    expect(say(lost, { flag: 'off', alerts: [FLAG_OFF] })).toBe(
+      'The flag shows OFF: check the frequency. ' +
+        'I have lost the picture. Hold heading one one two.',
+    );
+  });
+});
+
+describe('a heading that nobody has read', () => {
+  it('leaves the size of the turn unsaid', () => {
+    expect(say({}, { isHeadingRead: false, readingCount: 1 })).toMatch(
+      /^Fly heading zero niner seven, one minute/,
+    );
+  });
+});
+
+describe('a wind too strong for the airspeed', () => {
+  it('is said instead of a distance, and no heading is told to keep the course', () => {
+    const words = say({ howFar: NOTHING_FAR, whichWay: STILL }, { isWindTooStrong: true });
+    expect(words).toMatch(
+      /^Hold heading one one two\. The wind is too strong to hold this course at niner five knots\./,
+    );
+    expect(words).not.toContain('distance');
+  });
+});
+
+describe('a wind that nobody has seen', () => {
+  const unseen = (readingCount: number, previous?: Advice): string =>
+    say({ seen: NO_WIND }, { readingCount, ...(previous === undefined ? {} : { previous }) });
+  const UNSEEN_BEFORE = adviceWith({ seen: NO_WIND });
+
+  it('is missed from the third reading on, since nobody expects one before', () => {
+    expect(unseen(1)).not.toContain('wind');
+    expect(unseen(2, UNSEEN_BEFORE)).not.toContain('wind');
+    expect(unseen(3)).toContain('I cannot tell the wind yet.');
+  });
+
+  it('is missed once', () => {
+    expect(unseen(3, UNSEEN_BEFORE)).toContain('I cannot tell the wind yet.');
+    expect(unseen(4, UNSEEN_BEFORE)).not.toContain('wind');
+    expect(unseen(7, adviceWith({}))).toContain('I cannot tell the wind yet.');
+  });
+});
+
 describe('what has not changed since the answer before', () => {
   it('is not said again of the wind', () => {
     expect(say({}, { previous: adviceWith({}) })).not.toContain('Wind');
-    expect(say({ seen: NO_WIND }, { previous: adviceWith({ seen: NO_WIND }) })).not.toContain(
-      'wind',
-    );
   });
 
   it('is said again when it has changed', () => {
@@ -198,6 +281,11 @@ describe('each phase in its own words', () => {
     expect(words).not.toContain('Wind');
   });
 
+  it('lost asks one thing only', () => {
+    const alerts: Alert[] = [{ kind: 'readings-disagree', ask: 'Please read the panel again.' }];
+    expect(say({ phase: 'lost', whichWay: STILL }, { alerts })).not.toContain('again');
+  });
+
   it('lost says so and asks for the one reading that finds the place', () => {
     expect(say({ phase: 'lost', whichWay: STILL, nextQuestion: 'centre-needle-from' })).toBe(
       'I have lost the picture. Hold heading one one two. ' +
@@ -230,6 +318,11 @@ describe('each phase in its own words', () => {
     const previous = { ...adviceWith({ phase: 'passage' }), say: 'Station passage. Hold heading.' };
     const words = say({ phase: 'passage', whichWay: STILL }, { flag: 'from', previous });
     expect(words).toMatch(/^Past the station\./);
+    const howFar = { ...guidance().howFar, toGoNm: 0, pastEndNm: 1.4 };
+    const later = { ...previous, say: words };
+    expect(
+      say({ phase: 'passage', whichWay: STILL, howFar }, { flag: 'from', previous: later }),
+    ).toMatch(/^Past the station by one decimal four miles\./);
   });
 
   it('close to the station outbound does not take the time to the destination for that to it', () => {
@@ -250,6 +343,8 @@ describe('alerts in the answer', () => {
     'wrong-station',
     'readings-disagree',
     'needle-not-moving',
+    'dme-not-moving',
+    'dme-disagrees',
     'heading-indicator-disagrees',
   ] as const)('puts the check for %s before the turn', (kind) => {
     expect(say({}, { alerts: [alert(kind)] })).toMatch(
@@ -257,14 +352,11 @@ describe('alerts in the answer', () => {
     );
   });
 
-  it.each(['dme-not-moving', 'dme-disagrees', 'outside-reception'] as const)(
-    'puts the check for %s after the turn',
-    (kind) => {
-      expect(say({}, { alerts: [alert(kind)] })).toMatch(
-        new RegExp(`^Turn left.*Check for ${kind}`),
-      );
-    },
-  );
+  it('puts the check for outside-reception after the turn, and says it once', () => {
+    const alerts = [alert('outside-reception')];
+    expect(say({}, { alerts })).toMatch(/^Turn left.*Check for outside-reception/);
+    expect(say({}, { alerts, previous: { ...adviceWith({}), alerts } })).not.toContain('Check');
+  });
 
   it('speaks a question that is written with figures and abbreviations', () => {
     const ask =

@@ -89,7 +89,7 @@ describe('the station passage', () => {
     const plan = { ...PLAN, legs: [INBOUND] } as FlightEvent;
     const later = foldFlight([plan, ...FLOWN.slice(1), again]);
     expect(later.legs[0]?.passageAtMs).toBe(PASSED.atMs);
-    expect(later.advice?.say).toMatch(/^Past the station\./);
+    expect(later.advice?.say).toMatch(/^Past the station/);
   });
 });
 
