@@ -68,6 +68,18 @@ export interface Alert {
   readonly ask: string;
 }
 
+/**
+ * Why needle and flag may be read the wrong way round: the OBS is set to the reciprocal; the flag contradicts
+ * where the aircraft is; FROM on a leg to a station that nothing shows to be passed; TO on a leg from a station
+ * that is still ahead; the needle answers the headings flown the wrong way.
+ */
+export type ReverseCause =
+  | 'obs-reciprocal'
+  | 'flag-against-place'
+  | 'from-before-station'
+  | 'to-before-station'
+  | 'needle-backwards';
+
 /** What the guidance of a leg that is an arc says beyond that of a radial. */
 export interface ArcSeen {
   /** The turn onto the arc is still to come; `howFar` is then the distance to it. */
@@ -103,6 +115,10 @@ export interface Guidance {
   readonly nextQuestion: Question | null;
   /** When the next reading is worth most, seconds after the last one. */
   readonly nextReadingInS: number;
+  /** What the alert `reverse-sensing` is about; left out where there is none. */
+  readonly reverseSensing?: ReverseCause;
+  /** The wind, as far as it is told, leaves no heading that keeps the line or hardly any way along it. */
+  readonly isWindTooStrong?: boolean;
   /** Only on a leg that is an arc, once the place is known. */
   readonly arc?: ArcSeen;
 }

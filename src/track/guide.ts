@@ -11,6 +11,7 @@ import { NOTHING_FAR, howFar } from './how-far.ts';
 import { nextReadingInS } from './next-reading.ts';
 import { phaseOf } from './phase.ts';
 import { nextQuestion } from './question.ts';
+import { reverseCause } from './reverse-sensing.ts';
 import { sceneOf } from './scene.ts';
 import { seenOf } from './seen.ts';
 
@@ -28,6 +29,7 @@ export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
   const plan = estimate.plan ?? planWithoutPlace(estimate);
   const nextS = nextReadingInS(estimate);
   const { belief, isPlaced } = estimate;
+  const reverseSensing = reverseCause(estimate);
   return {
     phase: phaseOf(estimate),
     howFar: isPlaced ? howFar(belief, scene, estimate.hasPassed) : NOTHING_FAR,
@@ -35,6 +37,7 @@ export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
     seen: isPlaced ? seenOf(belief, scene, plan.headingDeg) : NOTHING_SEEN,
     nextQuestion: nextQuestion(estimate),
     nextReadingInS: nextS,
+    ...(reverseSensing ? { reverseSensing } : {}),
   };
 }
 

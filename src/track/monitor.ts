@@ -1,21 +1,16 @@
-import { turnDeg } from '../base/angle.ts';
 import { lineOfSightNm } from '../station/line-of-sight.ts';
 import type { Doubt, Estimate } from './estimate-record.ts';
 import type { Alert, AlertKind } from './guidance.ts';
 import { lnRangeSd } from './place.ts';
-import { isConePossible } from './take-in.ts';
+import { reverseAsk, reverseCause } from './reverse-sensing.ts';
+import { isConePossible, isOffTheCone } from './take-in.ts';
 
 /** Weights at which a suspicion is told; their false alarms are measured in the bench. */
 const STUCK_NEEDLE = 7;
 const STUCK_DME = 5;
-const REVERSED = 6;
 const JUMP = 7;
 /** A single reading may be a slip: a suspicion rests on at least two. */
 const LEAST_COUNT = 2;
-/** An OBS set this far from the course works the needle backwards when the course is flown. */
-const BACKWARDS_DEG = 120;
-/** The needle counts as centred within this: then the OBS only shows the radial. */
-const CENTRED_DOTS = 0.5;
 /** Reception fades before the horizon is quite reached; the range must be known this well to say so. */
 const BEYOND_HORIZON = 1.05;
 const RANGE_KNOWN_SD = 0.15;
@@ -62,18 +57,19 @@ function doubtAlert(doubt: Doubt): Alert {
   return alert('readings-disagree', understood(doubt));
 }
 
-function isObsBackwards({ readings, scene }: Estimate): boolean {
-  const last = readings.at(-1);
-  if (!last || last.station || last.flag === 'off') return false;
-  const off = Math.abs(turnDeg(scene.courseDeg, last.courseSetDeg));
-  return off > BACKWARDS_DEG && Math.abs(last.needleDots ?? 0) > CENTRED_DOTS;
-}
-
 function isFlagOff(estimate: Estimate): boolean {
   if (estimate.flag !== 'off') return false;
   if (!estimate.isPlaced) return estimate.scene.isTo;
-  return !isConePossible(estimate.belief, estimate.scene);
+  return !isOffTheCone(estimate.belief, estimate.scene);
 }
+
+/** With the distance unknown OFF may also be the cone. */
+function offAsk({ belief, scene, isPlaced }: Estimate): string {
+  return isPlaced && isConePossible(belief, scene) ? MAYBE_CONE : ASK['flag-off'];
+}
+
+const MAYBE_CONE =
+  'OFF: over the station, or the signal is lost. Hold the heading and check the ident.';
 
 function isBeyondReception({ belief, leg, isPlaced }: Estimate): boolean {
   if (!isPlaced || lnRangeSd(belief) > RANGE_KNOWN_SD) return false;
@@ -82,14 +78,13 @@ function isBeyondReception({ belief, leg, isPlaced }: Estimate): boolean {
 }
 
 /** What the suspicions that run beside the tracking have come to. */
-function watchAlerts({ watch }: Estimate): readonly Alert[] {
+function watchAlerts({ watch }: Estimate, isReversed: boolean): readonly Alert[] {
   const alerts: Alert[] = [];
   const isTold = (each: { weight: number; count: number }, limit: number): boolean =>
     each.weight >= limit && each.count >= LEAST_COUNT;
   if (isTold(watch.stuckNeedle, STUCK_NEEDLE)) alerts.push(alert('needle-not-moving'));
   if (isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
-  if (isTold(watch.reversed, REVERSED)) alerts.push(alert('reverse-sensing'));
-  else if (watch.jumps.some((each) => isTold(each, JUMP))) {
+  if (!isReversed && watch.jumps.some((each) => isTold(each, JUMP))) {
     alerts.push(alert('heading-indicator-disagrees'));
   }
   return alerts;
@@ -104,13 +99,14 @@ function jumpAlerts({ jump }: Estimate): readonly Alert[] {
 /** What does not fit in the readings so far; each alert names the one check that settles it. */
 export function alertsOf(estimate: Estimate): readonly Alert[] {
   const alerts: Alert[] = [];
-  if (isFlagOff(estimate)) alerts.push(alert('flag-off'));
-  if (isObsBackwards(estimate)) alerts.push(alert('reverse-sensing'));
+  if (isFlagOff(estimate)) alerts.push(alert('flag-off', offAsk(estimate)));
+  const reversed = reverseCause(estimate);
+  if (reversed) alerts.push(alert('reverse-sensing', reverseAsk(estimate, reversed)));
   if (estimate.doubt) alerts.push(doubtAlert(estimate.doubt));
   alerts.push(...jumpAlerts(estimate));
   if (estimate.isLost) alerts.push(alert('readings-disagree'));
   if (isBeyondReception(estimate)) alerts.push(alert('outside-reception'));
-  alerts.push(...watchAlerts(estimate));
+  alerts.push(...watchAlerts(estimate, reversed === 'needle-backwards'));
   return alerts.filter(
     ({ kind }, index) => alerts.findIndex((other) => other.kind === kind) === index,
   );

@@ -1,6 +1,7 @@
 import { DEG_PER_RAD } from '../base/angle.ts';
 import { wayToEnd } from './along-leg.ts';
 import { alongLine, lineSpeedKt } from './along-line.ts';
+import type { AlongLine } from './along-line.ts';
 import type { Belief } from './belief.ts';
 import { isNearStation } from './choose-plan.ts';
 import type { Estimate } from './estimate-record.ts';
@@ -8,6 +9,7 @@ import type { Phase } from './guidance.ts';
 import { isRangeKnown } from './how-far.ts';
 import { bearingSdDeg } from './place.ts';
 import type { Scene } from './scene.ts';
+import { isOffTheCone } from './take-in.ts';
 
 /** Off the line by more than this, the leg is still (or again) being intercepted. */
 const OFF_LINE_DEG = 3;
@@ -30,9 +32,10 @@ function isArriving(belief: Belief, scene: Scene): boolean {
 /**
  * Where on the leg the aircraft seems to be.
  *
- * - `lost`: nothing fits, the place was just started afresh; or the bearing is not known to 50 degrees.
- * - `passage`: the flag is OFF in the cone, or has turned to FROM on a leg to the station.
- * - `near-station`: in the last 45 s to the station, or within 1.2 cone radii: the wind-corrected heading is
+ * - `lost`: nothing fits, the place was just started afresh; or the bearing is not known to 50 degrees. Never on
+ *   OFF, which tells nothing that could be lost, nor on the first reading.
+ * - `passage`: the flag is OFF and the aircraft inside the cone, or has turned to FROM on a leg to the station.
+ * - `near-station`: in the last 30 s to the station, or within 1.2 cone radii: the wind-corrected heading is
  *   held, the needle ignored.
  * - `arriving`: less than 2 NM or a minute to an end that is not over the station.
  * - `intercept`: more than 3 degrees (and 0.15 NM) off the line.
@@ -43,11 +46,22 @@ export function phaseOf(estimate: Estimate): Phase {
   if (!estimate.isPlaced) return 'intercept';
   if (estimate.hasPassed) return 'passage';
   const motion = alongLine(belief.mean, scene);
-  const isNear = isNearStation(motion, scene);
-  if (estimate.flag === 'off' && isNear) return 'passage';
-  if (estimate.isLost) return 'lost';
-  if (isNear) return 'near-station';
-  if (bearingSdDeg(belief) > GREATEST_BEARING_SD_DEG) return 'lost';
+  const offPhase = estimate.flag === 'off' ? phaseWithOff(belief, scene, motion) : null;
+  if (offPhase) return offPhase;
+  const canBeLost = estimate.flag !== 'off' && estimate.readings.length > 1;
+  if (estimate.isLost && canBeLost) return 'lost';
+  if (isNearStation(motion, scene)) return 'near-station';
+  if (bearingSdDeg(belief) > GREATEST_BEARING_SD_DEG) return canBeLost ? 'lost' : 'intercept';
+  return phaseOnLine(belief, scene, motion);
+}
+
+/** OFF inside the cone is over the station; where it can be the cone's edge, near it; else it tells nothing. */
+function phaseWithOff(belief: Belief, scene: Scene, { rangeNm }: AlongLine): Phase | null {
+  if (!isOffTheCone(belief, scene)) return null;
+  return rangeNm < scene.coneRadiusNm ? 'passage' : 'near-station';
+}
+
+function phaseOnLine(belief: Belief, scene: Scene, motion: AlongLine): Phase {
   if (isArriving(belief, scene)) return 'arriving';
   const offDeg = Math.abs(Math.asin(clampUnit(motion.crossTrackNm / motion.rangeNm))) * DEG_PER_RAD;
   if (offDeg > OFF_LINE_DEG && Math.abs(motion.crossTrackNm) > OFF_LINE_NM) return 'intercept';

@@ -17,9 +17,10 @@ const MISSED_READINGS = 2;
 /** The reading that would help most next, or null when nothing is missing. */
 export function nextQuestion(estimate: Estimate): Question | null {
   const last = estimate.readings.at(-1);
+  // With OFF there is no needle to ask for: the alert asks for frequency, ident and altitude.
+  if (last && estimate.flag === 'off') return null;
   if (!last || estimate.isLost) return 'centre-needle-from';
   if (estimate.doubt) return 'repeat-reading';
-  if (estimate.flag === 'off') return null;
   return missingPart(estimate, last) ?? (isObsTestDue(estimate) ? 'turn-obs-three-left' : null);
 }
 

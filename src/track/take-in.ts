@@ -1,5 +1,6 @@
 import type { Belief } from './belief.ts';
 import { correct } from './correct.ts';
+import { isRangeKnown } from './how-far.ts';
 import type { Misfit } from './judge.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
@@ -7,14 +8,27 @@ import { updateCone } from './update-cone.ts';
 import { updateDme } from './update-dme.ts';
 import { needleCorrection } from './update-needle.ts';
 
-/** OFF farther out than this many cone radii (and 3 sd) is a failure, not the cone. */
+/** OFF farther out than this many cone radii (and 3 sd) is a failure, not the cone. Common practice, no source. */
 const FAR_FROM_CONE = 1.6;
+
+/** Farther out than this, NM over ground, OFF is not the cone. */
+export function coneReachNm(scene: Scene): number {
+  return FAR_FROM_CONE * scene.coneRadiusNm + 0.2;
+}
 
 /** Whether OFF can be the cone, for where the aircraft is believed to be. */
 export function isConePossible(belief: Belief, scene: Scene): boolean {
   const sd = Math.sqrt(belief.covariance[0] ?? 0);
   const least = Math.exp(belief.mean.lnRange - 3 * sd);
-  return least < FAR_FROM_CONE * scene.coneRadiusNm + 0.2;
+  return least < coneReachNm(scene);
+}
+
+/**
+ * Whether OFF is taken for the cone: it can be, and the range is known. Else it may as well be a lost signal, and
+ * tells nothing about the place.
+ */
+export function isOffTheCone(belief: Belief, scene: Scene): boolean {
+  return isConePossible(belief, scene) && isRangeKnown(belief);
 }
 
 /**
@@ -28,7 +42,7 @@ export function takeIn(belief: Belief, scene: Scene, reading: Reading, misfit: M
   }
   const { flag, needleDots, courseSetDeg } = reading;
   if (flag === 'off') {
-    return isConePossible(result, scene) ? updateCone(result, scene, true) : result;
+    return isOffTheCone(result, scene) ? updateCone(result, scene, true) : result;
   }
   if (misfit.flag) return result;
   if (needleDots !== undefined && !misfit.needle) {

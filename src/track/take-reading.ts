@@ -4,7 +4,8 @@ import { SETTLED_AFTER, weigh } from './doubt.ts';
 import type { Doubt, Estimate, Jump } from './estimate-record.ts';
 import { FITS, isMisfit, judge } from './judge.ts';
 import type { Misfit } from './judge.ts';
-import { afterPassage, isAlongCourse } from './passage.ts';
+import { afterPassage } from './passage.ts';
+import { isFromUnproven, withFlag } from './passed.ts';
 import type { Reading } from './reading.ts';
 import { placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
@@ -39,15 +40,14 @@ export type Taken = Pick<
  * right, weighs what does not fit, and watches for faults.
  */
 export function takeReading(before: Estimate, interval: Interval, reading: Reading): Taken {
-  const isTooLong = interval.durationS > LONGEST_GAP_S;
-  if (!before.isPlaced || isTooLong) return placed(before, reading);
+  if (isToPlace(before, interval, reading)) return placed(before, reading);
   const { scene } = before;
   const carried = interval.carryOn(before.belief);
   const since = before.hasPassed ? null : before.lastToAtMs;
   const belief = afterPassage(carried, scene, reading, since) ?? carried;
   const misfit = judge(belief, scene, reading);
   const flags = withFlag(before, reading, misfit.flag);
-  const watch = watched(before, interval, belief, reading);
+  const watch = watched(before, interval, { belief, misfit }, reading);
   if (!isMisfit(misfit)) {
     return {
       ...flags,
@@ -78,6 +78,13 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   };
 }
 
+/** Whether the place is to be set by this reading alone. */
+function isToPlace(before: Estimate, interval: Interval, reading: Reading): boolean {
+  if (!before.isPlaced || interval.durationS > LONGEST_GAP_S) return true;
+  // A TO right after a FROM that nothing has proven: the FROM was the slip.
+  return reading.flag === 'to' && isFromUnproven(before);
+}
+
 /** The first place of a leg, or a new one after too long a gap. */
 function placed(before: Estimate, reading: Reading): Taken {
   const { scene } = before;
@@ -104,25 +111,17 @@ function carriedDoubt(doubt: Doubt | null, carryOn: (belief: Belief) => Belief):
   return doubt && { ...doubt, otherwise: carryOn(doubt.otherwise) };
 }
 
-function watched(before: Estimate, interval: Interval, predicted: Belief, reading: Reading): Watch {
+function watched(
+  before: Estimate,
+  interval: Interval,
+  { belief: predicted, misfit }: { readonly belief: Belief; readonly misfit: Misfit },
+  reading: Reading,
+): Watch {
+  // With a flag that contradicts, the needle has no meaning to be watched.
+  if (misfit.flag) return before.watch;
   const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
   if (interval.durationS <= 0 || isClose || before.hasPassed) return before.watch;
   const last = before.readings.at(-1) ?? null;
   const from = { belief: before.belief, carryOn: interval.carryOn, last };
   return watchReading(before.watch, from, predicted, before.scene, reading);
-}
-
-/** What the flag tells about having passed the station; nothing where it contradicts the geometry. */
-function withFlag(
-  { scene, lastToAtMs, hasPassed }: Estimate,
-  reading: Reading,
-  isContradicting: boolean,
-): Pick<Estimate, 'flag' | 'lastToAtMs' | 'hasPassed'> {
-  const tellsPassage =
-    scene.isTo && reading.flag !== 'off' && !isContradicting && isAlongCourse(scene, reading);
-  return {
-    flag: reading.flag,
-    lastToAtMs: reading.flag === 'to' ? reading.atMs : lastToAtMs,
-    hasPassed: tellsPassage ? reading.flag === 'from' : hasPassed,
-  };
 }

@@ -1,0 +1,61 @@
+import { turnDeg } from '../base/angle.ts';
+import { alongLine } from './along-line.ts';
+import type { Estimate } from './estimate-record.ts';
+import type { ReverseCause } from './guidance.ts';
+import { isAlongCourse } from './passage.ts';
+import { isFromUnproven } from './passed.ts';
+import type { Reading } from './reading.ts';
+
+/** Weight at which a needle that moves the wrong way is told. Tuned by simulation (tests/bench/track-faults.ts). */
+const REVERSED = 6;
+/** A single reading may be a slip: a suspicion rests on at least two. Common practice, no source. */
+const LEAST_COUNT = 2;
+/** An OBS set this far from the course works the needle backwards when the course is flown. */
+const BACKWARDS_DEG = 120;
+/** The needle counts as centred within this: then the OBS only shows the radial. One step of reading. */
+const CENTRED_DOTS = 0.5;
+/** Turning outbound over the station the flag may still show TO within this. Common practice, no source. */
+const STILL_TURNING_NM = 3;
+
+function isObsBackwards({ scene }: Estimate, last: Reading): boolean {
+  if (last.flag === 'off') return false;
+  const off = Math.abs(turnDeg(scene.courseDeg, last.courseSetDeg));
+  return off > BACKWARDS_DEG && Math.abs(last.needleDots ?? 0) > CENTRED_DOTS;
+}
+
+/** TO on a leg from the station, well before the station. */
+function isStationAhead({ scene, belief, isPlaced }: Estimate, last: Reading): boolean {
+  if (scene.isTo || !isPlaced || last.flag !== 'to' || !isAlongCourse(scene, last)) return false;
+  return alongLine(belief.mean, scene).pastStationNm < -STILL_TURNING_NM;
+}
+
+/** Why needle and flag may be read the wrong way round; null: they need not be. */
+export function reverseCause(estimate: Estimate): ReverseCause | null {
+  const { doubt, watch } = estimate;
+  const last = estimate.readings.at(-1);
+  if (!last) return null;
+  if (!last.station && isObsBackwards(estimate, last)) return 'obs-reciprocal';
+  if (doubt?.misfit.flag === true && !doubt.misfit.dme) return 'flag-against-place';
+  if (isFromUnproven(estimate)) return 'from-before-station';
+  if (!last.station && isStationAhead(estimate, last)) return 'to-before-station';
+  const { weight, count } = watch.reversed;
+  return weight >= REVERSED && count >= LEAST_COUNT ? 'needle-backwards' : null;
+}
+
+/** The check that settles it, as spoken. */
+export function reverseAsk({ readings }: Estimate, cause: ReverseCause): string {
+  const dmeNm = readings.at(-1)?.dmeNm;
+  const at = dmeNm === undefined ? '' : ` at ${dmeNm}`;
+  switch (cause) {
+    case 'obs-reciprocal':
+      return 'The OBS is set to the reciprocal: the needle works backwards. Set the course of the leg.';
+    case 'flag-against-place':
+      return 'The flag does not fit where you should be: read the flag and the course on the OBS again.';
+    case 'from-before-station':
+      return `FROM${at}, and no TO before it: check the OBS and the flag.`;
+    case 'to-before-station':
+      return 'TO on an outbound leg: the station is still ahead. Check the OBS and the flag.';
+    case 'needle-backwards':
+      return 'The needle moves the wrong way: check its side, and the course on the OBS.';
+  }
+}
