@@ -7,7 +7,7 @@ import { REACTION_S, TURN_RATE_DEG_PER_S } from './tuning.ts';
 /** A stretch beyond the next reading that still counts, seconds. */
 const TAIL_S = 20;
 /** Least distance from the arc that is worth a turn, NM. */
-const WORTH_NM = 0.07;
+const WORTH_NM = 0.1;
 
 /** Where a way along the arc starts: place from the middle of the arc, NM, and the heading held. */
 export interface ArcStart {
