@@ -8,7 +8,6 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
-import { alongLine, isWindTooStrong } from '../track/along-line.ts';
 import { withAnyCourse } from '../track/arc-course.ts';
 import { estimate } from '../track/estimate.ts';
 import type { Estimate } from '../track/estimate.ts';
@@ -19,6 +18,7 @@ import type { Reading } from '../track/reading.ts';
 import type { Wind } from '../wind/wind.ts';
 import type { Advice } from './advice.ts';
 import { sayOf } from './answer.ts';
+import { lineMotion } from './line-heading.ts';
 import { worthAsking } from './question.ts';
 import { rounded } from './rounded.ts';
 import { whyOf } from './why.ts';
@@ -106,7 +106,6 @@ export function adviceOf(
     courseSetDeg: reading?.station === undefined ? (reading?.courseSetDeg ?? null) : null,
     question: worthAsking(known, guidance),
     isHeadingRead: isHeadingRead(known),
-    isWindTooStrong: isCourseTooWindy(known),
     manner,
     ...(previous === undefined ? {} : { previous }),
     ...(next === undefined ? {} : { next }),
@@ -118,7 +117,7 @@ export function adviceOf(
     estimate: guidance.seen,
     alerts,
     say: sayOf(context),
-    why: whyOf({ ...context, reading, lineHeadingDeg: lineHeadingDeg(known) }),
+    why: whyOf({ ...context, reading, lineHeadingDeg: lineMotion(known).lineHeadingDeg }),
     nextReadingInS: guidance.nextReadingInS,
   };
 }
@@ -126,14 +125,6 @@ export function adviceOf(
 /** What was carried over from another leg is known to be flown. */
 function isHeadingRead({ readings, start }: Estimate): boolean {
   return start.isPlaced || readings.some((each) => each.headingDeg !== undefined);
-}
-
-function isCourseTooWindy({ belief, scene, isPlaced }: Estimate): boolean {
-  return isPlaced && isWindTooStrong(alongLine(belief.mean, scene));
-}
-
-function lineHeadingDeg({ belief, scene }: Estimate): number {
-  return alongLine(belief.mean, scene).lineHeadingDeg;
 }
 
 function problemsIn(result: Result<unknown>): readonly FieldProblem[] {

@@ -23,8 +23,6 @@ export interface AnswerContext {
   readonly question: Question | null;
   /** Whether a heading has ever been read; until then there is no telling how far to turn. */
   readonly isHeadingRead: boolean;
-  /** No heading keeps the course at this airspeed. */
-  readonly isWindTooStrong: boolean;
   readonly manner: Manner;
   /** The answer before, where the pilot has heard it: what has not changed is not said again. */
   readonly previous?: Advice;

@@ -1,6 +1,5 @@
 import { spokenBearing, spokenDistance, spokenDuration, spokenSpeed } from '../speech/numbers.ts';
 import type { Alert, AlertKind } from '../track/guidance.ts';
-import type { Advice } from './advice.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { arcWords } from './arc-answer.ts';
 import { isOtherCourse } from './course-set.ts';
@@ -180,9 +179,9 @@ function hasKnownEnd({ leg }: AnswerContext): boolean {
 const PAST_NM = 0.3;
 
 function farWords(context: AnswerContext): string | null {
-  const { manner, aircraft, isWindTooStrong } = context;
-  const { toGoNm, toGoS, pastEndNm } = context.guidance.howFar;
-  if (isWindTooStrong) {
+  const { manner, aircraft, guidance } = context;
+  const { toGoNm, toGoS, pastEndNm } = guidance.howFar;
+  if (guidance.isWindTooStrong === true) {
     const speed = spokenSpeed(aircraft.trueAirspeedKt);
     return `The wind is too strong to hold this course at ${speed}.`;
   }

@@ -1,3 +1,4 @@
+import { turnDeg } from '../base/angle.ts';
 import {
   digits,
   spokenAngle,
@@ -7,13 +8,12 @@ import {
 } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { Aircraft } from '../leg/leg.ts';
-import type { AlertKind } from '../track/guidance.ts';
+import type { Alert, AlertKind, ReverseCause } from '../track/guidance.ts';
 import type { Reading } from '../track/reading.ts';
 import type { WhyContext } from './answer-context.ts';
 import { arcReasons } from './arc-why.ts';
 import { isOtherCourse } from './course-set.ts';
 import {
-  asksForTurn,
   compassPoint,
   dotsWords,
   hasSecondHeading,
@@ -33,18 +33,33 @@ const NOTICED: Readonly<Record<AlertKind, string>> = {
   'dme-disagrees': 'The D M E and the needle tell two different places.',
   'heading-indicator-disagrees':
     'The track does not fit the headings: the direction indicator may have drifted.',
-  'reverse-sensing': 'The needle moves the wrong way for the headings flown.',
+  'reverse-sensing': 'The flag and the needle do not fit together.',
   'flag-off': 'With the flag off the needle carries no information.',
   'ident-not-confirmed': 'Nobody has heard the ident yet, so this may be another station.',
   'outside-reception': 'The station is farther than its signal can be relied on.',
   'readings-disagree': 'The last reading does not fit those before it.',
 };
 
+/** What is wrong when needle and flag are read the wrong way round. */
+const REVERSED: Readonly<Record<ReverseCause, string>> = {
+  'obs-reciprocal':
+    'The O B S is set to the other end of the course, so the needle works backwards.',
+  'flag-against-place': 'The flag does not fit where you should be.',
+  'from-before-station': 'The flag shows FROM, though nothing shows the station to be behind you.',
+  'to-before-station': 'The flag shows TO, so the station is still ahead.',
+  'needle-backwards': 'The needle moves the wrong way for the headings flown.',
+};
+
+function noticedWords({ kind }: Alert, { guidance }: WhyContext): string {
+  const cause = kind === 'reverse-sensing' ? guidance.reverseSensing : undefined;
+  return cause === undefined ? NOTICED[kind] : REVERSED[cause];
+}
+
 /** One to three sentences that a pilot would say when asked why. Figures as words. */
 export function whyOf(context: WhyContext): string {
   const { alerts } = context;
   const noticed = alerts.find((alert) => alert.kind !== 'ident-not-confirmed') ?? alerts[0];
-  return [noticed === undefined ? null : NOTICED[noticed.kind], ...phaseReasons(context)]
+  return [noticed === undefined ? null : noticedWords(noticed, context), ...phaseReasons(context)]
     .filter((each) => each !== null)
     .join(' ');
 }
@@ -123,17 +138,22 @@ function placeOnly(off: number, manner: Manner): string {
   return `You are ${offCourseWords(off, manner)} ${off > 0 ? 'right' : 'left'} of course.`;
 }
 
+/** Off the heading that keeps the line by this much, a heading leads back to it, degrees. */
+const LEADS_BACK_DEG = 5;
+
 function headingReason(context: WhyContext): string {
-  const { guidance } = context;
-  const way = guidance.whichWay;
+  const { whichWay: way, isWindTooStrong, seen } = context.guidance;
   const wind = windReason(context);
+  if (isWindTooStrong === true) return `${wind}, more than the airspeed can hold against.`;
+  // What is not known is no reason.
+  const so = seen.wind === null ? `${wind}:` : `${wind}, so`;
   if (hasSecondHeading(way)) {
     const closes = `${spokenBearing(way.headingDeg)} brings you back in ${spokenDuration(way.holdS)}`;
-    return `${wind}, so ${closes} and ${spokenBearing(way.thenHeadingDeg)} keeps you on it.`;
+    return `${so} ${closes} and ${spokenBearing(way.thenHeadingDeg)} keeps you on it.`;
   }
-  const effect =
-    guidance.phase === 'intercept' && asksForTurn(way) ? 'takes you to it' : 'keeps you on it';
-  return `${wind}, so ${spokenBearing(way.headingDeg)} ${effect}.`;
+  const offDeg = Math.abs(turnDeg(context.lineHeadingDeg, way.headingDeg));
+  const effect = offDeg >= LEADS_BACK_DEG ? 'takes you back to it' : 'keeps you on it';
+  return `${so} ${spokenBearing(way.headingDeg)} ${effect}.`;
 }
 
 /** "The wind is from the north-west, about two zero knots" */

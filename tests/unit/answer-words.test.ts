@@ -18,7 +18,6 @@ function say(changes: Partial<Guidance> = {}, more: Partial<AnswerContext> = {})
     courseSetDeg: 112,
     question: null,
     isHeadingRead: true,
-    isWindTooStrong: false,
     manner: DECIMAL,
     ...more,
   });
@@ -204,7 +203,7 @@ describe('a heading that nobody has read', () => {
 
 describe('a wind too strong for the airspeed', () => {
   it('is said instead of a distance, and no heading is told to keep the course', () => {
-    const words = say({ howFar: NOTHING_FAR, whichWay: STILL }, { isWindTooStrong: true });
+    const words = say({ howFar: NOTHING_FAR, whichWay: STILL, isWindTooStrong: true });
     expect(words).toMatch(
       /^Hold heading one one two\. The wind is too strong to hold this course at niner five knots\./,
     );

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { whyOf } from '../../src/procedure/why.ts';
 import type { WhyContext } from '../../src/procedure/answer-context.ts';
-import type { Alert, AlertKind, Guidance, Phase } from '../../src/track/guidance.ts';
+import type { Alert, AlertKind, Guidance, Phase, ReverseCause } from '../../src/track/guidance.ts';
 import type { Reading } from '../../src/track/reading.ts';
 import { AIRCRAFT, INBOUND, QEV, XUN, dated, guidance } from './ocean-legs.ts';
 
@@ -26,6 +26,8 @@ function why(changes: Partial<Guidance> = {}, more: Partial<WhyContext> = {}): s
     question: null,
     manner: { decimalWord: 'decimal' },
     aircraft: AIRCRAFT,
+    isHeadingRead: true,
+    lineHeadingDeg: 108,
     reading: READ,
     ...more,
   });
@@ -40,10 +42,41 @@ describe('why', () => {
       driftDeg: 5,
       wind: { fromDegMag: 320, speedKt: 20, sdKt: 5 },
     };
-    expect(why({ whichWay: ON_COURSE, seen })).toBe(
+    expect(why({ whichWay: ON_COURSE, seen }, { lineHeadingDeg: 57 })).toBe(
       'Two dots left is seven tenths of a mile at one zero miles. ' +
         'The wind is from the north-west, about two zero knots, ' +
         'so zero five five keeps you on it.',
+    );
+  });
+
+  it('does not say of an intercept that it keeps you on the course you are not on', () => {
+    const cut = { ...ON_COURSE, headingDeg: 80, thenHeadingDeg: 80 };
+    for (const phase of ['intercept', 'track', 'outbound', 'arriving'] as const) {
+      expect(why({ phase, whichWay: cut })).toContain('so zero eight zero takes you back to it.');
+    }
+    const unseen = { ...guidance().seen, wind: null };
+    expect(why({ whichWay: cut, seen: unseen })).toContain(
+      'I cannot tell the wind yet: zero eight zero takes you back to it.',
+    );
+  });
+
+  it('promises to keep no course in a wind too strong for it', () => {
+    const words = why({ whichWay: ON_COURSE, isWindTooStrong: true });
+    expect(words).toContain('more than the airspeed can hold against');
+    expect(words).not.toContain('keeps');
+  });
+
+  it('tells the causes of reverse sensing apart', () => {
+    const alerts: Alert[] = [{ kind: 'reverse-sensing', ask: 'Check.' }];
+    const of = (cause: ReverseCause): string => why({ reverseSensing: cause }, { alerts });
+    expect(of('needle-backwards')).toMatch(/^The needle moves the wrong way/);
+    expect(of('from-before-station')).toMatch(
+      /^The flag shows FROM, though nothing shows the station/,
+    );
+    expect(of('to-before-station')).toMatch(/^The flag shows TO, so the station is still ahead\./);
+    expect(of('flag-against-place')).toMatch(/^The flag does not fit where you should be\./);
+    expect(of('obs-reciprocal')).toMatch(
+      /^The O B S is set to the other end of the course, so the needle works backwards\./,
     );
   });
 
