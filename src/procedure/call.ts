@@ -40,3 +40,16 @@ export interface Mark {
   readonly urgency: Call['urgency'];
   readonly say: string;
 }
+
+/** How long a call-out stays true enough to be said, ms. Common practice, no source. */
+const GOOD_FOR_MS = { now: 12_000, soon: 15_000, routine: 30_000 } as const;
+
+/** A call-out with the time until which it may be said. */
+export function callAt(key: string, atMs: number, urgency: Call['urgency'], say: string): Call {
+  return { key, atMs, untilMs: atMs + GOOD_FOR_MS[urgency], say, urgency };
+}
+
+/** Whether the leg ends over its station, where the flag tells the passage. */
+export function endsOverStation({ leg }: CallContext): boolean {
+  return leg.leg.direction === 'to' && leg.endGroundNm === 0;
+}

@@ -1,22 +1,12 @@
-import { MS_PER_S, S_PER_H } from '../base/units.ts';
-import { spokenDistance } from '../speech/numbers.ts';
-import { coneRadiusNm } from '../station/cone.ts';
-import { foresee } from '../track/foresee.ts';
-import { guide } from '../track/guide.ts';
-import type { Call, CallContext, Mark } from './call.ts';
-import { arcMarks, joinCallWords } from './arc-calls.ts';
-import { dmeAtEndNm } from './dme-at-end.ts';
-import { worthAsking } from './question.ts';
-import { QUESTION_WORDS, hasSecondHeading, headingWords, milesWords } from './phrases.ts';
-
-/** How long a call-out stays true enough to be said, ms. */
-const GOOD_FOR_MS = { now: 12_000, soon: 15_000, routine: 30_000 } as const;
-
-/** The cone is announced this far before its edge, NM: about 20 s at 90 kt. */
-const CONE_LEAD_NM = 0.5;
-
-/** Whole-mile calls nearer than this to the call of the cone are left to it, NM (two sentences collide). */
-const CONE_ROOM_NM = 0.5;
+import { MS_PER_S } from '../base/units.ts';
+import { acrossNmPerS } from '../track/along-line.ts';
+import { joinCallWords } from './arc-calls.ts';
+import { callAt } from './call.ts';
+import type { Call, CallContext } from './call.ts';
+import { distanceCalls } from './distance-calls.ts';
+import { leadsBack, lineHeadingToFlyDeg, lineMotion } from './line-heading.ts';
+import { hasSecondHeading, headingWords } from './phrases.ts';
+import { readingCall } from './reading-call.ts';
 
 const NO_KEYS: ReadonlySet<string> = new Set();
 
@@ -40,116 +30,46 @@ export function callsBetween(
 }
 
 function callsAhead(context: CallContext, toMs: number): readonly Call[] {
-  return [holdCall(context), ...distanceCalls(context, toMs), readingCall(context, toMs)].filter(
-    (each) => each !== null,
-  );
+  return [
+    holdCall(context),
+    onCourseCall(context),
+    ...distanceCalls(context, toMs),
+    readingCall(context, toMs),
+  ].filter((each) => each !== null);
 }
 
-function call(key: string, atMs: number, urgency: Call['urgency'], say: string): Call {
-  return { key, atMs, untilMs: atMs + GOOD_FOR_MS[urgency], say, urgency };
-}
-
-/** "Now heading one zero eight." when the first heading has been held long enough. */
+/**
+ * "Now heading one zero eight." when the first heading has been held long enough; later than the reading that
+ * was due: with the needle, which alone shows where the aircraft is by then.
+ */
 function holdCall(context: CallContext): Call | null {
   const { advice, answeredAtMs } = context;
   const way = advice.whichWay;
   if (!hasSecondHeading(way)) return null;
   const atMs = answeredAtMs + way.holdS * MS_PER_S;
-  const say = joinCallWords(context) ?? `Now ${headingWords(way.thenHeadingDeg)}.`;
-  return call(`hold:${answeredAtMs}`, atMs, 'now', say);
+  const read = way.holdS > advice.nextReadingInS ? ' Read the needle.' : '';
+  const say = joinCallWords(context) ?? `Now ${headingWords(way.thenHeadingDeg)}.${read}`;
+  return callAt(`hold:${answeredAtMs}`, atMs, 'now', say);
 }
 
-/** "Needle, flag and distance, please." when the next reading is worth most. */
-function readingCall(context: CallContext, toMs: number): Call | null {
+/** From being told to turning, s. */
+const REACTION_S = 5;
+/** Farther ahead than this nothing is foreseen on one heading, s. */
+const HORIZON_S = 900;
+
+/** A heading that leads back to the line, with none to follow it, is not flown on through the line. */
+function onCourseCall(context: CallContext): Call | null {
   const { advice, answeredAtMs, estimate, leg } = context;
-  const atMs = answeredAtMs + advice.nextReadingInS * MS_PER_S;
-  if (atMs > toMs) return null;
-  const question = worthAsking(estimate, guide(estimate, leg));
-  const usual = leg.leg.station.hasDme
-    ? 'Needle, flag and distance, please.'
-    : 'Needle and flag, please.';
-  const asked = guide(estimate, leg).arc?.isJoining === false ? 'Distance, please.' : usual;
-  const say = question === null ? asked : QUESTION_WORDS[question];
-  return call(`reading:${answeredAtMs}`, atMs, 'routine', say);
-}
-
-function distanceCalls(context: CallContext, toMs: number): readonly (Call | null)[] {
-  return marksOf(context).map((mark) => {
-    const atMs = momentAt(context, mark.toGoNm, toMs);
-    return atMs === null ? null : call(mark.key, atMs, mark.urgency, mark.say);
-  });
-}
-
-function marksOf(context: CallContext): readonly Mark[] {
-  const { leg, legIndex } = context;
-  if (leg.leg.arc) return arcMarks(context, leg.leg.arc);
-  const isOverStation = leg.leg.direction === 'to' && leg.endGroundNm === 0;
-  const cone = isOverStation ? coneMark(context) : null;
-  const miles = [2, 1]
-    .filter((toGoNm) => cone === null || toGoNm > cone.toGoNm + CONE_ROOM_NM)
-    .map((toGoNm): Mark => ({
-      key: `to-go:${legIndex}:${toGoNm}`,
-      toGoNm,
-      urgency: 'soon',
-      say: `${toGoNm === 1 ? 'One mile' : 'Two miles'} to go.${dmeWords(context, toGoNm)}`,
-    }));
-  // In the cone the answer has already asked for the FROM that ends the leg.
-  const isOverhead = isOverStation && context.advice.phase === 'passage';
-  const end = isOverhead ? [] : [endMark(context, isOverStation)];
-  return [...(cone === null ? [] : [cone]), ...miles, ...end];
-}
-
-function coneMark({ leg, legIndex, advice, manner }: CallContext): Mark {
-  const toGoNm = coneRadiusNm(leg.heightAboveVorFt) + CONE_LEAD_NM;
-  const heading = headingWords(advice.whichWay.thenHeadingDeg);
-  return {
-    key: `cone:${legIndex}`,
-    toGoNm,
-    urgency: 'soon',
-    say: `Station in ${milesWords(toGoNm, manner)}. The needle will swing: hold ${heading} and ignore it.`,
-  };
-}
-
-function endMark(context: CallContext, isOverStation: boolean): Mark {
-  const key = `to-go:${context.legIndex}:0`;
-  if (isOverStation) {
-    return {
-      key,
-      toGoNm: 0,
-      urgency: 'now',
-      say: 'Station about now. Say when the flag shows FROM.',
-    };
-  }
-  const what = context.isLastLeg ? 'Destination now.' : 'End of the leg now.';
-  return { key, toGoNm: 0, urgency: 'now', say: `${what}${dmeWords(context, 0)}` };
-}
-
-/** " D M E will read one two decimal one.", or nothing without DME. */
-function dmeWords({ leg, manner }: CallContext, toGoNm: number): string {
-  const dmeNm = dmeAtEndNm(leg, toGoNm);
-  if (dmeNm === null) return '';
-  const will = toGoNm === 0 ? 'D M E' : 'D M E will read';
-  return ` ${will} ${spokenDistance(dmeNm, manner)}.`;
-}
-
-/** Beyond this nothing is looked for, s: the next reading will have come before. */
-const HORIZON_S = 1800;
-
-/**
- * When so much is left to go; null when the speed or the distance is unknown, when it was passed before the
- * last reading, or when it lies well beyond `toMs`. One step of the straight line, put right by foresight.
- */
-function momentAt(context: CallContext, toGoNm: number, toMs: number): number | null {
-  const { estimate, leg, advice, answeredAtMs } = context;
-  const speedKt = advice.howFar.groundSpeedKt;
-  const leftNm = (advice.howFar.toGoNm ?? NaN) - toGoNm;
-  if (speedKt === null || !(speedKt > 0) || !(leftNm > 0)) return null;
-  const firstS = (leftNm / speedKt) * S_PER_H;
-  const firstMs = answeredAtMs + firstS * MS_PER_S;
-  if (firstS > HORIZON_S || firstMs > toMs + firstS * MS_PER_S * 0.5 + 60_000) return null;
-  const then = foresee(estimate, leg, firstMs).howFar;
-  if (then.toGoNm === null) return firstMs;
-  const missNm = then.toGoNm - toGoNm;
-  const laterMs = firstMs + (missNm / speedKt) * S_PER_H * MS_PER_S;
-  return Math.abs(missNm) < leftNm / 2 ? laterMs : firstMs;
+  const { whichWay: way, estimate: seen } = advice;
+  if (leg.leg.arc || hasSecondHeading(way) || seen.crossTrackNm === null) return null;
+  if (!leadsBack(estimate, way.headingDeg)) return null;
+  const afterS = -seen.crossTrackNm / acrossNmPerS(lineMotion(estimate), way.headingDeg);
+  if (!(afterS > REACTION_S && afterS < HORIZON_S)) return null;
+  const heading = headingWords(lineHeadingToFlyDeg(estimate, way.headingDeg));
+  return callAt(
+    `on-course:${answeredAtMs}`,
+    answeredAtMs + (afterS - REACTION_S) * MS_PER_S,
+    'now',
+    `You should be on course now: ${heading}. Read the needle.`,
+  );
 }

@@ -45,7 +45,7 @@ describe('calls inbound', () => {
   it('announce the cone before its edge, and leave the mile beside it out', () => {
     const call = keyed(calls, 'cone:0');
     expect(call?.say).toMatch(
-      /^Station in one decimal three miles\. The needle will swing: hold heading one one one and ignore it\.$/,
+      /^Station in one decimal three miles\. Hold heading one one one, ignore the needle\.$/,
     );
     const heightFt = INBOUND.altitudeFt - QEV.elevationFt;
     expect(stillRangeNm((call?.atMs ?? 0) / 1000)).toBeGreaterThan(coneRadiusNm(heightFt));
@@ -139,7 +139,7 @@ describe('the end of a hold', () => {
     legIndex: 0,
     isLastLeg: false,
     estimate,
-    advice: { ...advice, whichWay },
+    advice: { ...advice, whichWay, nextReadingInS: 90 },
     answeredAtMs: 140_000,
     manner: DECIMAL,
   };
@@ -151,6 +151,13 @@ describe('the end of a hold', () => {
       say: 'Now heading one zero eight.',
       urgency: 'now',
     });
+  });
+
+  it('asks for the needle when the reading that was due has not come', () => {
+    const late = { ...context, advice: { ...context.advice, nextReadingInS: 60 } };
+    expect(callsBetween(late, 214_000, 215_000)[0]?.say).toBe(
+      'Now heading one zero eight. Read the needle.',
+    );
   });
 
   it('is dropped when the device slept through it', () => {
