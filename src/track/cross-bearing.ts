@@ -22,6 +22,12 @@ function otherRadialDeg(scene: Scene, reading: Reading, other: Station, converge
   return radialDeg + other.declinationDegEast + convergenceDeg;
 }
 
+/** The belief after a cross-bearing, and whether it was too far off to be used. */
+export interface CrossBearingTaken {
+  readonly belief: Belief;
+  readonly isCrossOff: boolean;
+}
+
 /**
  * The belief after a cross-bearing: the radial of another station, read on its own OBS setting.
  *
@@ -34,9 +40,10 @@ export function takeInCrossBearing(
   scene: Scene,
   own: Station,
   reading: Reading,
-): Belief {
+): CrossBearingTaken {
+  const unused = { belief, isCrossOff: false };
   const other = reading.station;
-  if (!other) return belief;
+  if (!other) return unused;
   const line = geodesicTo(own, other);
   const otherEast = line.distanceNm * sinDeg(line.azimuthDeg);
   const otherNorth = line.distanceNm * cosDeg(line.azimuthDeg);
@@ -46,7 +53,7 @@ export function takeInCrossBearing(
   const east = eastNm - otherEast;
   const north = northNm - otherNorth;
   const square = east * east + north * north;
-  if (radialDeg === null || square < LEAST_RANGE_NM ** 2) return belief;
+  if (radialDeg === null || square < LEAST_RANGE_NM ** 2) return unused;
   const byEast = (north / square) * DEG_PER_RAD;
   const byNorth = (-east / square) * DEG_PER_RAD;
   const slope = [
@@ -60,6 +67,9 @@ export function takeInCrossBearing(
   ];
   const surprise = turnDeg(Math.atan2(east, north) * DEG_PER_RAD, radialDeg);
   const variance = varianceAlong(belief, slope) + needleNoiseDeg2(scene) + VOR_BIAS_SD_DEG ** 2;
-  if (surprise ** 2 > GATE_SURPRISE * variance) return belief;
-  return correct(belief, { slope, surprise, variance, varianceLeft: 0 });
+  if (surprise ** 2 > GATE_SURPRISE * variance) return { belief, isCrossOff: true };
+  return {
+    belief: correct(belief, { slope, surprise, variance, varianceLeft: 0 }),
+    isCrossOff: false,
+  };
 }

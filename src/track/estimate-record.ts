@@ -70,6 +70,8 @@ export interface Estimate {
   readonly isLost: boolean;
   /** The place has jumped to where readings in doubt had it; told for a while. */
   readonly jump: Jump | null;
+  /** The last reading is a cross-bearing that does not fit, and was not used. */
+  readonly isCrossOff: boolean;
   readonly flag: Flag | null;
   readonly lastToAtMs: number | null;
   /** On a `to` leg: the flag has turned to FROM at the station. */

@@ -11,6 +11,7 @@ import { isDuplicate, onlyNewPart } from './same-time.ts';
 import { sceneOf } from './scene.ts';
 import { airBelief } from './start-belief.ts';
 import { takeReading } from './take-reading.ts';
+import { planOnOff } from './plan-on-off.ts';
 import { tellPlan } from './tell-plan.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
 
@@ -53,6 +54,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     watch: NOTHING_SUSPECTED,
     isLost: false,
     jump: null,
+    isCrossOff: false,
     flag: null,
     lastToAtMs: null,
     hasPassed: false,
@@ -81,6 +83,7 @@ export function addReading(estimate: Estimate, reading: Reading): Estimate {
     : takeReading(estimate, interval, news);
   return withPlan({
     ...estimate,
+    isCrossOff: false,
     ...taken,
     readings: [...estimate.readings, reading],
     atMs: reading.atMs,
@@ -112,7 +115,7 @@ function takeCrossBearing(
   before: Estimate,
   interval: Interval,
   reading: Reading,
-): Pick<Estimate, 'belief' | 'doubt'> {
+): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff'> {
   if (!before.isPlaced) return before;
   const belief = interval.carryOn(before.belief);
   const doubt = before.doubt && {
@@ -120,12 +123,12 @@ function takeCrossBearing(
     otherwise: interval.carryOn(before.doubt.otherwise),
   };
   const station = before.leg.leg.station;
-  return { belief: takeInCrossBearing(belief, before.scene, station, reading), doubt };
+  return { ...takeInCrossBearing(belief, before.scene, station, reading), doubt };
 }
 
 /** The estimate with the headings that the pilot is told after this reading. */
 function withPlan(estimate: Estimate): Estimate {
   if (!estimate.isPlaced) return { ...estimate, plan: null };
-  const plan = tellPlan(estimate);
+  const plan = planOnOff(estimate) ?? tellPlan(estimate);
   return { ...estimate, plan, headingDeg: estimate.headingDeg ?? plan.headingDeg };
 }

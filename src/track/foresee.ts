@@ -12,6 +12,7 @@ import { phaseOf } from './phase.ts';
 import { bearingSdDeg, lnRangeSd } from './place.ts';
 import { sceneOf } from './scene.ts';
 import type { Scene } from './scene.ts';
+import { trustIn, trustedFar } from './trust.ts';
 import { dmeExpected } from './update-dme.ts';
 
 /** A range less certain than this (relative) foresees no DME. */
@@ -57,14 +58,18 @@ export function foresee(estimate: Estimate, leg: DatedLeg, atMs: number): Foresi
   const panel: Panel = estimate.isPlaced
     ? panelIn(belief, scene, courseSetDeg)
     : { needleDots: null, flag: leg.leg.direction, dmeNm: null };
+  const trust = trustIn(estimate);
   if (scene.arc) {
     const { howFar: far, phase } = arcNow({ ...onward, headingDeg }, scene.arc);
-    return { ...onArcPanel(panel, scene), headingDeg: wholeHeadingDeg(told), howFar: far, phase };
+    const howFar = trustedFar(far, trust);
+    return { ...onArcPanel(panel, scene), headingDeg: wholeHeadingDeg(told), howFar, phase };
   }
   return {
     ...panel,
     headingDeg: wholeHeadingDeg(told),
-    howFar: estimate.isPlaced ? howFar(belief, scene, estimate.hasPassed) : NOTHING_FAR,
+    howFar: estimate.isPlaced
+      ? trustedFar(howFar(belief, scene, estimate.hasPassed), trust)
+      : NOTHING_FAR,
     phase: phaseOf(onward),
   };
 }

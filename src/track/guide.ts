@@ -14,6 +14,7 @@ import { nextQuestion } from './question.ts';
 import { reverseCause } from './reverse-sensing.ts';
 import { sceneOf } from './scene.ts';
 import { seenOf } from './seen.ts';
+import { isLineLost, trustIn, trustedFar, trustedSeen } from './trust.ts';
 
 const NOTHING_SEEN: EstimateSeen = {
   crossTrackNm: null,
@@ -30,13 +31,16 @@ export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
   const nextS = nextReadingInS(estimate);
   const { belief, isPlaced } = estimate;
   const reverseSensing = reverseCause(estimate);
+  const trust = trustIn(estimate);
+  const seen = isPlaced ? trustedSeen(seenOf(belief, scene, plan.headingDeg), trust) : NOTHING_SEEN;
   return {
     phase: phaseOf(estimate),
-    howFar: isPlaced ? howFar(belief, scene, estimate.hasPassed) : NOTHING_FAR,
+    howFar: isPlaced ? trustedFar(howFar(belief, scene, estimate.hasPassed), trust) : NOTHING_FAR,
     whichWay: whichWay(estimate, plan, nextS),
-    seen: isPlaced ? seenOf(belief, scene, plan.headingDeg) : NOTHING_SEEN,
+    seen,
     nextQuestion: nextQuestion(estimate),
     nextReadingInS: nextS,
+    isWindTooStrong: isLineLost(estimate, seen),
     ...(reverseSensing ? { reverseSensing } : {}),
   };
 }
@@ -48,11 +52,12 @@ function guideOnArc(estimate: Estimate, arc: ArcScene): Guidance {
   const now = arcNow(estimate, arc);
   const onLine = isPlaced ? seenOf(belief, scene, plan.headingDeg) : NOTHING_SEEN;
   const isOnArc = isPlaced && now.isRangeKnown && now.join === null;
-  const seen = isOnArc ? seenOnArc(onLine, belief, arc) : onLine;
+  const trust = trustIn(estimate);
+  const seen = trustedSeen(isOnArc ? seenOnArc(onLine, belief, arc) : onLine, trust);
   const nextS = arcNextReadingInS(estimate, arc, now, seen);
   return {
     phase: now.phase,
-    howFar: now.howFar,
+    howFar: trustedFar(now.howFar, trust),
     whichWay: whichWay(estimate, plan, nextS),
     seen,
     nextQuestion: arcQuestion(estimate, now),

@@ -1,6 +1,7 @@
 import { lineOfSightNm } from '../station/line-of-sight.ts';
 import type { Doubt, Estimate } from './estimate-record.ts';
 import type { Alert, AlertKind } from './guidance.ts';
+import { oddReadingAsk } from './odd-reading.ts';
 import { lnRangeSd } from './place.ts';
 import { reverseAsk, reverseCause } from './reverse-sensing.ts';
 import { isConePossible, isOffTheCone } from './take-in.ts';
@@ -8,6 +9,8 @@ import { isConePossible, isOffTheCone } from './take-in.ts';
 /** Weights at which a suspicion is told; their false alarms are measured in the bench. */
 const STUCK_NEEDLE = 7;
 const STUCK_DME = 5;
+/** So surely a DME that stands still is told at its first repetition: the wind it would mean is absurd. */
+const STUCK_DME_AT_ONCE = 8;
 const JUMP = 7;
 /** A single reading may be a slip: a suspicion rests on at least two. */
 const LEAST_COUNT = 2;
@@ -83,7 +86,8 @@ function watchAlerts({ watch }: Estimate, isReversed: boolean): readonly Alert[]
   const isTold = (each: { weight: number; count: number }, limit: number): boolean =>
     each.weight >= limit && each.count >= LEAST_COUNT;
   if (isTold(watch.stuckNeedle, STUCK_NEEDLE)) alerts.push(alert('needle-not-moving'));
-  if (isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
+  const isStillAtOnce = watch.stuckDme.weight >= STUCK_DME_AT_ONCE;
+  if (isStillAtOnce || isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
   if (!isReversed && watch.jumps.some((each) => isTold(each, JUMP))) {
     alerts.push(alert('heading-indicator-disagrees'));
   }
@@ -103,6 +107,8 @@ export function alertsOf(estimate: Estimate): readonly Alert[] {
   const reversed = reverseCause(estimate);
   if (reversed) alerts.push(alert('reverse-sensing', reverseAsk(estimate, reversed)));
   if (estimate.doubt) alerts.push(doubtAlert(estimate.doubt));
+  const oddAsk = oddReadingAsk(estimate);
+  if (oddAsk !== null) alerts.push(alert('readings-disagree', oddAsk));
   alerts.push(...jumpAlerts(estimate));
   if (estimate.isLost) alerts.push(alert('readings-disagree'));
   if (isBeyondReception(estimate)) alerts.push(alert('outside-reception'));

@@ -20,6 +20,7 @@ export function nextQuestion(estimate: Estimate): Question | null {
   // With OFF there is no needle to ask for: the alert asks for frequency, ident and altitude.
   if (last && estimate.flag === 'off') return null;
   if (!last || estimate.isLost) return 'centre-needle-from';
+  if (!estimate.isPlaced) return 'centre-needle-from';
   if (estimate.doubt) return 'repeat-reading';
   return missingPart(estimate, last) ?? (isObsTestDue(estimate) ? 'turn-obs-three-left' : null);
 }

@@ -11,7 +11,7 @@ import { planeFromMagneticDeg } from './scene.ts';
 import type { Scene } from './scene.ts';
 
 /** A wind whose worse axis is less certain than this is not told. */
-const GREATEST_WIND_SD_KT = 11;
+export const GREATEST_WIND_SD_KT = 11;
 /** A drift less certain than this is not told. */
 const GREATEST_DRIFT_SD_DEG = 6;
 /** With a bearing or a range less certain than this there is no cross-track distance to tell. */
@@ -19,7 +19,7 @@ const GREATEST_BEARING_SD_DEG = 25;
 const GREATEST_RANGE_SD = 0.5;
 
 /** Standard deviation of the wind along its worse axis, knots. */
-function worseWindSdKt({ covariance }: Belief): number {
+export function worseWindSdKt({ covariance }: Belief): number {
   const ee = element(covariance, WIND_EAST, WIND_EAST);
   const nn = element(covariance, WIND_NORTH, WIND_NORTH);
   const en = element(covariance, WIND_EAST, WIND_NORTH);

@@ -1,0 +1,80 @@
+import { alongLine, isWindTooStrong } from './along-line.ts';
+import type { Estimate } from './estimate-record.ts';
+import type { EstimateSeen, HowFar } from './guidance.ts';
+import { NOTHING_FAR } from './how-far.ts';
+import { isFromUnproven } from './passed.ts';
+import { GREATEST_WIND_SD_KT, worseWindSdKt } from './seen.ts';
+
+/** What may be told while some doubts stand. The tracking goes on all the same. */
+export interface Trust {
+  /** Wind, drift, groundspeed, time. */
+  readonly air: boolean;
+  /** Distance to go and off course. */
+  readonly distance: boolean;
+}
+
+/**
+ * Weights at which a suspicion is strong enough for nothing to be told that rests on the instrument, though not
+ * yet strong enough for an alert (see monitor.ts). Tuned by simulation (tests/bench/track-faults.ts).
+ */
+const SUSPECT_DME = 3;
+const SUSPECT_NEEDLE = 4;
+/** So many readings in a row with a DME that does not fit leave the distance open. Common practice, no source. */
+const DOUBTS_DISTANCE = 2;
+/** A wind above this part of the airspeed must show in more than one interval. Common practice, no source. */
+const STRONG_WIND = 0.5;
+const ONE_INTERVAL = 2;
+
+/** Whether the DME is suspected, or known, to tell a wrong distance. */
+function isDmeDoubted({ doubt, jump, watch }: Estimate): boolean {
+  if (watch.stuckDme.weight >= SUSPECT_DME || jump?.misfit.dme === true) return true;
+  return doubt?.misfit.dme === true && doubt.count >= DOUBTS_DISTANCE;
+}
+
+/** A strong wind that no forecast told and that one interval alone shows: more likely a slip. */
+function isWindHasty({ belief, start, scene, takenIn }: Estimate): boolean {
+  if (takenIn > ONE_INTERVAL || worseWindSdKt(start.belief) <= GREATEST_WIND_SD_KT) return false;
+  const { windEastKt, windNorthKt } = belief.mean;
+  return Math.hypot(windEastKt, windNorthKt) > STRONG_WIND * scene.trueAirspeedKt;
+}
+
+/**
+ * Which results may be told.
+ *
+ * No wind, drift, groundspeed or time while any reading is in doubt, while the DME or the needle may be stuck, while
+ * the place was just given up, or while a strong wind rests on one interval. No distance while the DME is doubted
+ * (a slip is forgiven once), while nothing fits, or while FROM is read on a leg to a station that nobody has passed.
+ */
+export function trustIn(estimate: Estimate): Trust {
+  const { doubt, jump, isLost, watch } = estimate;
+  const isDmeBad = isDmeDoubted(estimate);
+  const isNeedleBad =
+    watch.stuckNeedle.weight >= SUSPECT_NEEDLE || watch.reversed.weight >= SUSPECT_NEEDLE;
+  const isReadingBad = doubt !== null || jump !== null || isLost;
+  return {
+    air: !(isDmeBad || isNeedleBad || isReadingBad || isWindHasty(estimate)),
+    distance: !(isDmeBad || isLost || isFromUnproven(estimate)),
+  };
+}
+
+/** How far, without what may not be told. */
+export function trustedFar(far: HowFar, { air, distance }: Trust): HowFar {
+  const { toGoNm, pastEndNm, sdNm, groundSpeedKt, sdKt } = far;
+  const where = distance ? { toGoNm, pastEndNm, sdNm } : {};
+  if (!air) return { ...NOTHING_FAR, ...where };
+  return distance ? far : { ...NOTHING_FAR, groundSpeedKt, sdKt };
+}
+
+/** What is seen, without what may not be told. */
+export function trustedSeen(seen: EstimateSeen, { air, distance }: Trust): EstimateSeen {
+  return {
+    ...seen,
+    ...(air ? {} : { driftDeg: null, wind: null }),
+    ...(distance ? {} : { crossTrackNm: null, crossTrackSdNm: null }),
+  };
+}
+
+/** Whether a wind that is told (`seen`) leaves no way along the line. */
+export function isLineLost({ belief, scene }: Estimate, seen: EstimateSeen): boolean {
+  return seen.wind !== null && isWindTooStrong(alongLine(belief.mean, scene));
+}
