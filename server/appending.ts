@@ -1,3 +1,5 @@
+import type { FieldProblem } from '../src/base/result.ts';
+import type { FlightEvent } from '../src/flight/event.ts';
 import type { Append, Appended } from '../src/wire/flight.ts';
 import { eventProblems } from '../src/wire/event-problems.ts';
 import type { Followers } from './follow.ts';
@@ -14,7 +16,7 @@ export function append(
   flightId: string,
   events: Append['events'],
 ): Appended {
-  const problems = events.flatMap((event, index) => eventProblems(event, `events.${index}`));
+  const problems = appendProblems({ events });
   if (problems.length > 0) throw fieldRefusal(problems);
   const result = records.append(flightId, events);
   if (result.kind === 'conflict')
@@ -27,6 +29,15 @@ export function append(
     ]);
   if (result.added > 0) followers.wake(flightId);
   return { added: result.added, known: result.known };
+}
+
+/** What is wrong with the values of events that have the right form. */
+export function appendProblems(whole: unknown): readonly FieldProblem[] {
+  const { events } = whole as { readonly events: readonly (FlightEvent | null)[] };
+  return events.flatMap((event, index) =>
+    // In the place of an event of an unknown kind there is nothing; its kind has been refused.
+    event === null ? [] : eventProblems(event, `events.${index}`),
+  );
 }
 
 /** Where to go on after an event, in the order of arrival; null stands for the beginning. */

@@ -26,7 +26,7 @@ export function fieldRefusal(fieldProblems: readonly FieldProblem[]): Refusal {
   const detail =
     first === undefined
       ? 'A field is wrong.'
-      : `${first.field}: expected ${first.expected}, got ${first.got}.${more}`;
+      : `${first.field}: expected ${first.expected}, got ${first.got || 'nothing'}.${more}`;
   return refusal(422, detail, fieldProblems);
 }
 
@@ -38,7 +38,7 @@ export function problemOf(error: Partial<FastifyError & Refusal>): Problem {
     title: STATUS_CODES[status] ?? 'Error',
     status,
     detail: detailOf(error, status),
-    errors: [...(error.fieldProblems ?? bodyProblems(status))],
+    errors: [...(error.fieldProblems ?? (isNoJson(error) ? [NO_JSON] : bodyProblems(status)))],
   };
 }
 
@@ -102,7 +102,17 @@ const DETAILS: Readonly<Record<number, string>> = {
   507: 'The disk is full. Nothing of this request was recorded.',
 };
 
+const NO_JSON: FieldProblem = { field: 'body', expected: 'JSON', got: 'something else' };
+
+/** A body that is called JSON and is none: Fastify's own error, or that of its parser. */
+function isNoJson({ code, name, statusCode }: Partial<FastifyError>): boolean {
+  if (code === 'FST_ERR_CTP_INVALID_JSON_BODY' || code === 'FST_ERR_CTP_EMPTY_JSON_BODY')
+    return true;
+  return statusCode === 400 && name === 'SyntaxError';
+}
+
 function detailOf(error: Partial<FastifyError>, status: number): string {
+  if (isNoJson(error)) return 'The body is not JSON. Nothing of this request was recorded.';
   return DETAILS[status] ?? error.message ?? 'The request was refused.';
 }
 

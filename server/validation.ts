@@ -1,6 +1,8 @@
 import type { FastifySchemaCompiler } from 'fastify';
 import type { TSchema } from 'typebox';
+import type { FieldProblem } from '../src/base/result.ts';
 import { problemsOf } from '../src/wire/problems-of.ts';
+import { problemsInAll } from '../src/wire/whole-of.ts';
 import { fieldRefusal, refusal } from './problems.ts';
 
 interface Properties {
@@ -23,6 +25,24 @@ export const checkBySchema: FastifySchemaCompiler<TSchema> = ({ schema, httpPart
     return problems.length === 0 ? { value } : { error: fieldRefusal(problems) };
   };
 };
+
+/**
+ * The same for a body whose values can be judged too: what is wrong with its form and with its values is told at
+ * once. A body of the right form passes; the route judges it.
+ */
+export function checkingAll(
+  judge: (whole: unknown) => readonly FieldProblem[],
+): FastifySchemaCompiler<TSchema> {
+  return (route) => {
+    const checkForm = checkBySchema(route);
+    if (route.httpPart !== 'body') return checkForm;
+    return (given: unknown) => {
+      if (given === undefined || given === null) return checkForm(given);
+      const problems = problemsInAll(route.schema, given, judge);
+      return problems.length === 0 ? { value: given } : { error: fieldRefusal(problems) };
+    };
+  };
+}
 
 const NO_BODY = { field: 'body', expected: 'JSON', got: 'nothing' };
 

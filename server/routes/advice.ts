@@ -1,9 +1,12 @@
 import type { FastifyInstance } from 'fastify';
+import type { FieldProblem, Result } from '../../src/base/result.ts';
+import type { Advice } from '../../src/procedure/advice.ts';
 import { advise } from '../../src/procedure/advise.ts';
 import { AdviceSchema } from '../../src/wire/advice.ts';
-import { AskedAdviceSchema, crossBearingProblems } from '../../src/wire/advice-request.ts';
+import { AskedAdviceSchema, dmeProblems } from '../../src/wire/advice-request.ts';
 import type { AskedAdvice } from '../../src/wire/advice-request.ts';
 import { fieldRefusal } from '../problems.ts';
+import { checkingAll } from '../validation.ts';
 import { refusals } from './refusals.ts';
 
 /** `POST /api/advice`: stateless, the same code as in the page. Without a day, today's (UTC). */
@@ -13,12 +16,20 @@ export function adviceRoute(app: FastifyInstance, now: () => number): void {
     body: AskedAdviceSchema,
     response: { 200: AdviceSchema, ...refusals(400, 413, 415, 422) },
   };
-  app.post<{ Body: AskedAdvice }>('/api/advice', { schema }, ({ body }) => {
-    const dateIso = body.dateIso ?? new Date(now()).toISOString().slice(0, 10);
-    const stationProblems = crossBearingProblems(body);
-    if (stationProblems.length > 0) throw fieldRefusal(stationProblems);
-    const advice = advise({ ...body, dateIso });
-    if (!advice.ok) throw fieldRefusal(advice.problem);
-    return advice.value;
+  const answer = (body: AskedAdvice): Result<Advice> =>
+    advise({ ...body, dateIso: body.dateIso ?? new Date(now()).toISOString().slice(0, 10) });
+  const problemsWith = (body: AskedAdvice, result: Result<Advice>): readonly FieldProblem[] => [
+    ...dmeProblems(body),
+    ...(result.ok ? [] : result.problem),
+  ];
+  const validatorCompiler = checkingAll((whole) => {
+    const body = whole as AskedAdvice;
+    return problemsWith(body, answer(body));
+  });
+  app.post<{ Body: AskedAdvice }>('/api/advice', { schema, validatorCompiler }, ({ body }) => {
+    const result = answer(body);
+    const problems = problemsWith(body, result);
+    if (!result.ok || problems.length > 0) throw fieldRefusal(problems);
+    return result.value;
   });
 }

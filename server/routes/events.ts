@@ -3,9 +3,10 @@ import { Type } from 'typebox';
 import { UlidSchema } from '../../src/wire/event.ts';
 import { AppendedSchema, AppendSchema, EventsSchema } from '../../src/wire/flight.ts';
 import type { Append } from '../../src/wire/flight.ts';
-import { append, arrivalOf } from '../appending.ts';
+import { append, appendProblems, arrivalOf } from '../appending.ts';
 import type { Followers } from '../follow.ts';
 import type { Records } from '../records.ts';
+import { checkingAll } from '../validation.ts';
 import { flightOf } from './flights.ts';
 import { refusals } from './refusals.ts';
 
@@ -24,7 +25,7 @@ export function eventRoutes(app: FastifyInstance, records: Records, followers: F
   };
   app.post<{ Params: { id: string }; Body: Append }>(
     '/api/flights/:id/events',
-    { schema: appending },
+    { schema: appending, validatorCompiler: checkingAll(appendProblems) },
     ({ params: { id }, body }) => {
       flightOf(records, id);
       return append(records, followers, id, body.events);

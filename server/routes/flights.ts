@@ -57,6 +57,11 @@ export function flightRoutes(app: FastifyInstance, records: Records, now: () => 
 /** The flight, or a refusal that there is none. */
 export function flightOf(records: Records, id: string): FlightSummary {
   const flight = records.flight(id);
+  const form = /\.(gpx|csv)$/i.exec(id)?.[1]?.toUpperCase();
+  if (flight === null && form !== undefined) {
+    const events = `/api/flights/${id.slice(0, -4).slice(0, 60)}/events`;
+    throw refusal(404, `Flights are not offered as ${form}. Their events are at ${events}.`);
+  }
   if (flight === null) throw refusal(404, `There is no flight ${id.slice(0, 60)}.`);
   return flight;
 }

@@ -3,7 +3,8 @@ import type { TSchema } from 'typebox';
 import { AppendSchema, GreetingSchema } from '../../src/wire/flight.ts';
 import type { Append, Greeting } from '../../src/wire/flight.ts';
 import { problemsOf } from '../../src/wire/problems-of.ts';
-import { append, arrivalOf } from '../appending.ts';
+import { problemsInAll } from '../../src/wire/whole-of.ts';
+import { append, appendProblems, arrivalOf } from '../appending.ts';
 import type { Followers } from '../follow.ts';
 import { fieldRefusal, problemOf, refusal } from '../problems.ts';
 import type { Records } from '../records.ts';
@@ -49,7 +50,7 @@ export function followRoute(app: FastifyInstance, records: Records, followers: F
         try {
           const message = parsed(data, isBinary);
           if ('events' in message) {
-            check(AppendSchema, message);
+            checkAppend(message);
             const { events } = message as Append;
             socket.send(JSON.stringify(append(records, followers, id, events)));
           } else {
@@ -83,5 +84,10 @@ function fromJson(text: string): unknown {
 
 function check(schema: TSchema, message: object): void {
   const problems = problemsOf(schema, message);
+  if (problems.length > 0) throw fieldRefusal(problems);
+}
+
+function checkAppend(message: object): void {
+  const problems = problemsInAll(AppendSchema, message, appendProblems);
   if (problems.length > 0) throw fieldRefusal(problems);
 }

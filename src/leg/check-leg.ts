@@ -15,7 +15,8 @@ const END_DME = { least: 0, most: 250, what: 'a DME distance in NM' };
  *
  * `field`: where the leg stands in the input (`leg`, `legs.1`). A course of 360 is north and comes back as 0.
  * The altitude must lie above the station. An end that the DME cannot show, because the aircraft is higher
- * above its antenna than that, is refused; 0 on a leg to the station means over it. An arc: see `arcProblems`.
+ * above its antenna than that, is refused, and so is any at a station without a DME; 0 on a leg to the station
+ * means over it. An arc: see `arcProblems`.
  */
 export function checkLeg(leg: Leg, field = 'leg'): Result<Leg> {
   const station = checkStation(leg.station, `${field}.station`);
@@ -46,7 +47,11 @@ function endProblems({ endDmeNm, direction, station, altitudeFt }: Leg, field: s
   if (endDmeNm === undefined) return [];
   const problems = rangeProblems(field, endDmeNm, END_DME);
   const isOverStation = direction === 'to' && endDmeNm === 0;
-  if (problems.length > 0 || isOverStation || !station.hasDme) return problems;
+  if (problems.length > 0 || isOverStation) return problems;
+  if (!station.hasDme) {
+    if (endDmeNm === 0) return [];
+    return [{ field, expected: 'a station with a DME, or no end', got: `${endDmeNm}` }];
+  }
   const heightNm = (altitudeFt - (station.dme ?? station).elevationFt) / FT_PER_NM;
   if (!(endDmeNm < heightNm)) return [];
   const least = (Math.ceil(heightNm * 10) / 10).toFixed(1);

@@ -30,7 +30,9 @@ export function checkStation(station: Station, field = 'leg.station'): Result<St
 
 function identProblems(ident: string, field: string): FieldProblem[] {
   if (/^[A-Z0-9]{1,4}$/i.test(ident)) return [];
-  return [{ field, expected: '1 to 4 letters or figures, as keyed in Morse', got: ident }];
+  return [
+    { field, expected: '1 to 4 letters or figures, as keyed in Morse', got: ident || 'nothing' },
+  ];
 }
 
 function siteProblems(site: AntennaSite, field: string): FieldProblem[] {

@@ -47,13 +47,16 @@ export function checkReading(
       360,
       'a course of 0 to 360 degrees',
     ),
-    ...withinProblem(
-      `${field}.needleDots`,
-      reading.needleDots,
-      -full,
-      full,
-      `dots from -${full} (full left) to ${full} (full right)`,
-    ),
+    // On a scale that is none there is nothing to hold it to.
+    ...(full > 0
+      ? withinProblem(
+          `${field}.needleDots`,
+          reading.needleDots,
+          -full,
+          full,
+          `dots from -${full} (full left) to ${full} (full right)`,
+        )
+      : []),
     ...withinProblem(
       `${field}.dmeNm`,
       reading.dmeNm,

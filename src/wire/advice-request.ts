@@ -1,10 +1,8 @@
 import { Type } from 'typebox';
 import type { FieldProblem } from '../base/result.ts';
 import type { AdviceRequest } from '../procedure/advise.ts';
-import { checkStation } from '../station/check-station.ts';
 import { heldTo } from './held.ts';
 import { AircraftSchema, DateIsoSchema, LegSchema, WindSchema } from './leg.ts';
-import { problemsIn } from './problems-in.ts';
 import { ReadingSchema } from './reading.ts';
 
 /** What an answer is asked for with: the day may be left out, then it is today. */
@@ -37,12 +35,13 @@ export const AskedAdviceSchema = heldTo<AskedAdvice>()(
 );
 
 /**
- * The problems of stations that were read instead of the leg's (cross-bearings); `advise` judges all else.
- *
- * `asked` has passed its schema. Empty when nothing is wrong.
+ * A distance read where there is no DME, of the leg's station or of one tuned for a cross-bearing; `advise` judges
+ * all else, as far as it can: a distance that nobody can have read is not dropped in silence.
  */
-export function crossBearingProblems(asked: AskedAdvice): readonly FieldProblem[] {
-  return asked.readings.flatMap(({ station }, index) =>
-    station === undefined ? [] : problemsIn(checkStation(station, `readings.${index}.station`)),
-  );
+export function dmeProblems({ leg, readings }: AskedAdvice): readonly FieldProblem[] {
+  return readings.flatMap(({ station, dmeNm }, index) => {
+    if (dmeNm === undefined || (station ?? leg.station).hasDme) return [];
+    const expected = 'no DME distance: the station has no DME';
+    return [{ field: `readings.${index}.dmeNm`, expected, got: `${dmeNm}` }];
+  });
 }

@@ -3,7 +3,6 @@ import type { FlightEvent } from '../flight/event.ts';
 import { checkAircraft } from '../leg/check-aircraft.ts';
 import { checkLeg } from '../leg/check-leg.ts';
 import { checkWind } from '../wind/check-wind.ts';
-import { checkStation } from '../station/check-station.ts';
 import { checkReading } from '../track/check-reading.ts';
 import { problemsIn } from './problems-in.ts';
 
@@ -32,12 +31,7 @@ export function eventProblems(event: FlightEvent, field: string): readonly Field
       ];
     case 'reading':
     case 'reading-corrected':
-      return [
-        ...problemsIn(checkReading({ courseSetDeg: 0, flag: 'off', ...event }, WIDEST, field)),
-        ...(event.station === undefined
-          ? []
-          : problemsIn(checkStation(event.station, `${field}.station`))),
-      ];
+      return problemsIn(checkReading({ courseSetDeg: 0, flag: 'off', ...event }, WIDEST, field));
     case 'check':
     case 'finished':
     case 'ident':

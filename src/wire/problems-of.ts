@@ -6,16 +6,18 @@ import type { FieldProblem } from '../base/result.ts';
 const MOST_PROBLEMS = 50;
 
 /** The part of a JSON schema that the schemas of this room use. */
-interface Node {
+/** What of a schema is looked at. */
+export interface SchemaNode {
   readonly type?: string;
   readonly description?: string;
-  readonly properties?: Readonly<Record<string, Node>>;
+  readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly required?: readonly string[];
-  readonly items?: Node;
+  readonly items?: SchemaNode;
   readonly minItems?: number;
   readonly maxItems?: number;
-  readonly anyOf?: readonly Node[];
+  readonly anyOf?: readonly SchemaNode[];
   readonly const?: unknown;
+  readonly enum?: readonly unknown[];
 }
 
 /**
@@ -31,7 +33,7 @@ export function problemsOf(schema: TSchema, value: unknown, field = ''): readonl
   return problems.slice(0, MOST_PROBLEMS);
 }
 
-function visit(node: Node, value: unknown, field: string, problems: FieldProblem[]): void {
+function visit(node: SchemaNode, value: unknown, field: string, problems: FieldProblem[]): void {
   if (problems.length >= MOST_PROBLEMS) return;
   if (node.anyOf !== undefined) visitUnion(node, node.anyOf, value, field, problems);
   else if (node.type === 'object') visitObject(node, value, field, problems);
@@ -39,7 +41,12 @@ function visit(node: Node, value: unknown, field: string, problems: FieldProblem
   else if (!Check(node as TSchema, value)) problems.push(problem(node, value, field));
 }
 
-function visitObject(node: Node, value: unknown, field: string, problems: FieldProblem[]): void {
+function visitObject(
+  node: SchemaNode,
+  value: unknown,
+  field: string,
+  problems: FieldProblem[],
+): void {
   if (!isRecord(value)) {
     problems.push(problem(node, value, field));
     return;
@@ -61,7 +68,12 @@ function visitObject(node: Node, value: unknown, field: string, problems: FieldP
   }
 }
 
-function visitArray(node: Node, value: unknown, field: string, problems: FieldProblem[]): void {
+function visitArray(
+  node: SchemaNode,
+  value: unknown,
+  field: string,
+  problems: FieldProblem[],
+): void {
   const { items, minItems = 0, maxItems = Infinity } = node;
   if (!Array.isArray(value) || value.length < minItems || value.length > maxItems) {
     problems.push(problem(node, value, field));
@@ -73,8 +85,8 @@ function visitArray(node: Node, value: unknown, field: string, problems: FieldPr
 
 /** A union is told apart by its `kind`; one without (something or null) is taken as a whole. */
 function visitUnion(
-  node: Node,
-  branches: readonly Node[],
+  node: SchemaNode,
+  branches: readonly SchemaNode[],
   value: unknown,
   field: string,
   problems: FieldProblem[],
@@ -95,7 +107,7 @@ function visitUnion(
   problems.push({ field: join(field, 'kind'), expected, got: written(kind) });
 }
 
-function problem(node: Node, value: unknown, field: string): FieldProblem {
+function problem(node: SchemaNode, value: unknown, field: string): FieldProblem {
   return {
     field: field === '' ? 'body' : field,
     expected: node.description ?? `a value of type ${node.type ?? 'known to the schema'}`,
@@ -103,7 +115,8 @@ function problem(node: Node, value: unknown, field: string): FieldProblem {
   };
 }
 
-function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+/** Whether a value is an object with fields, no list. */
+export function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 

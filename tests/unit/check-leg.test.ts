@@ -76,6 +76,14 @@ describe('a leg', () => {
     expect(checkLeg({ ...leg, direction: 'from', endDmeNm: 0.7 }).ok).toBe(true);
   });
 
+  test('that ends at a DME distance of a station without a DME is refused', () => {
+    const station = { ...leg.station, hasDme: false };
+    const away = { ...open, station, direction: 'from' } as const;
+    expect(fieldsRefused(checkLeg({ ...away, endDmeNm: 14 }))).toEqual(['leg.endDmeNm']);
+    expect(checkLeg(away).ok).toBe(true);
+    expect(checkLeg({ ...leg, station }).ok).toBe(true);
+  });
+
   test('with the DME on a hill is measured from that antenna', () => {
     const dme = { latitudeDeg: 46.5, longitudeDeg: -21.25, elevationFt: 2_500 };
     const hill = {
