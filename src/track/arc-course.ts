@@ -1,3 +1,4 @@
+import { joinAhead } from './arc-join.ts';
 import { pastAbeamDeg, radialSdDeg } from './deviation.ts';
 import type { Estimate } from './estimate-record.ts';
 
@@ -5,18 +6,22 @@ import type { Estimate } from './estimate-record.ts';
 const ABEAM_DEG = 10;
 
 /**
- * An estimate as the alerts are to see it: on an arc the OBS follows the radials, so any course may be set, and
- * OFF is what the flag shows abeam the course that is set. On any other leg: unchanged.
+ * An estimate as the alerts are to see it: about an arc the OBS follows the radials, so any course may be set with
+ * either flag, and OFF is what it shows abeam the course that is set. On any other leg, and before the turn onto
+ * the arc: unchanged.
  */
 export function withAnyCourse(estimate: Estimate): Estimate {
-  const { scene, readings, belief, flag, isPlaced } = estimate;
+  const { scene, readings, belief, flag, isPlaced, headingDeg } = estimate;
   const last = readings.findLast((each) => each.station === undefined);
-  if (!scene.arc || last === undefined) return estimate;
+  if (!scene.arc || last === undefined || !isPlaced) return estimate;
+  if (joinAhead(belief.mean, scene, scene.arc, headingDeg)) return estimate;
   const pastDeg = pastAbeamDeg(belief.mean, scene, last.courseSetDeg);
-  const isAbeam = isPlaced && Math.abs(pastDeg) < ABEAM_DEG + 3 * radialSdDeg(belief);
+  const isAbeam = Math.abs(pastDeg) < ABEAM_DEG + 3 * radialSdDeg(belief);
   return {
     ...estimate,
-    scene: { ...scene, courseDeg: last.courseSetDeg },
+    scene: { ...scene, isTo: true, courseDeg: last.courseSetDeg },
+    // Either flag is then as good as one that was seen to turn.
+    hasPassed: true,
     flag: flag === 'off' && isAbeam ? null : flag,
   };
 }
