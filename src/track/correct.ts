@@ -1,4 +1,4 @@
-import type { Belief } from './belief.ts';
+import type { Belief, StateMean } from './belief.ts';
 import { dot, lessOuter, timesVector } from './matrix.ts';
 import { meanOf, vectorOf } from './mean-vector.ts';
 import { clampLnRange } from './motion.ts';
@@ -27,12 +27,26 @@ export function varianceAlong(belief: Belief, slope: readonly number[]): number 
  * the moment-matched update for a reading that only bounds the number.
  */
 export function correct(belief: Belief, correction: Correction): Belief {
-  const { slope, surprise, variance, varianceLeft } = correction;
-  const gain = timesVector(belief.covariance, slope).map((each) => each / variance);
-  const vector = vectorOf(belief.mean).map((each, index) => each + (gain[index] ?? 0) * surprise);
-  const mean = meanOf(vector);
+  const { surprise, variance, varianceLeft } = correction;
+  const gain = gainOf(belief, correction);
   return {
-    mean: { ...mean, lnRange: clampLnRange(mean.lnRange) },
+    mean: shifted(belief.mean, gain, surprise),
     covariance: lessOuter(belief.covariance, gain, variance - varianceLeft),
   };
+}
+
+/** Only the mean of the same. */
+export function correctMean(belief: Belief, correction: Correction): StateMean {
+  return shifted(belief.mean, gainOf(belief, correction), correction.surprise);
+}
+
+function gainOf(belief: Belief, { slope, variance }: Correction): readonly number[] {
+  const gain = timesVector(belief.covariance, slope);
+  for (let index = 0; index < gain.length; index += 1) gain[index] = (gain[index] ?? 0) / variance;
+  return gain;
+}
+
+function shifted(mean: StateMean, gain: readonly number[], surprise: number): StateMean {
+  const moved = meanOf(vectorOf(mean).map((each, index) => each + (gain[index] ?? 0) * surprise));
+  return { ...moved, lnRange: clampLnRange(moved.lnRange) };
 }

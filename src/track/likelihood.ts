@@ -50,14 +50,19 @@ export function needleExpected(
   };
 }
 
-/** Probability that the needle is read where it was, when it should stand at a mean with a spread. */
+/**
+ * Probability that the needle is read where it was, when it should stand at a mean with a spread.
+ *
+ * `stepDots`: to what part of a dot it is read.
+ */
 export function needleProbability(
   scene: Scene,
   needleDots: number,
   expected: NeedleExpected,
+  stepDots = NEEDLE_STEP_DOTS,
 ): number {
   const sd = Math.sqrt(expected.variance);
-  const halfStepDeg = (NEEDLE_STEP_DOTS * scene.degreesPerDot) / 2;
+  const halfStepDeg = (stepDots * scene.degreesPerDot) / 2;
   const readDeg = needleDots * scene.degreesPerDot;
   const upper = (readDeg + halfStepDeg - expected.meanDeg) / sd;
   const lower = (readDeg - halfStepDeg - expected.meanDeg) / sd;
@@ -79,6 +84,8 @@ export function dmeDensity(belief: Belief, scene: Scene, dmeNm: number): number 
 export interface Likelihood {
   readonly lnNeedle: number;
   readonly lnDme: number;
+  /** The belief with the DME taken in, and nothing else. */
+  readonly givenDme: Belief;
 }
 
 /** How likely a reading was for a belief carried on to its time; the needle given the DME. */
@@ -86,9 +93,14 @@ export function likelihoodOf(belief: Belief, scene: Scene, reading: Reading): Li
   const { dme } = scene;
   const dmeNm = dme === null ? undefined : reading.dmeNm;
   const lnDme = dmeNm === undefined ? 0 : Math.log(dmeDensity(belief, scene, dmeNm));
+  const givenDme = dme && dmeNm !== undefined ? updateDme(belief, dme, dmeNm) : belief;
+  return { lnNeedle: lnNeedleOf(givenDme, scene, reading), lnDme, givenDme };
+}
+
+/** Natural logarithm of how likely the needle of a reading was; 0 where it tells nothing. */
+export function lnNeedleOf(belief: Belief, scene: Scene, reading: Reading): number {
   const needle = readableNeedle(reading);
-  if (!needle) return { lnNeedle: 0, lnDme };
-  const given = dme && dmeNm !== undefined ? updateDme(belief, dme, dmeNm) : belief;
-  const expected = needleExpected(given, scene, needle);
-  return { lnNeedle: Math.log(needleProbability(scene, needle.needleDots, expected)), lnDme };
+  if (!needle) return 0;
+  const expected = needleExpected(belief, scene, needle);
+  return Math.log(needleProbability(scene, needle.needleDots, expected));
 }

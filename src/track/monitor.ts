@@ -7,7 +7,7 @@ import { reverseAsk, reverseCause } from './reverse-sensing.ts';
 import { isConePossible, isOffTheCone } from './take-in.ts';
 
 /** Weights at which a suspicion is told; their false alarms are measured in the bench. */
-const STUCK_NEEDLE = 7;
+const STUCK_NEEDLE = 6;
 const STUCK_DME = 5;
 /** So surely a DME that stands still is told at its first repetition: the wind it would mean is absurd. */
 const STUCK_DME_AT_ONCE = 8;

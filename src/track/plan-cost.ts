@@ -9,6 +9,11 @@ const TAIL_S = 25;
 const LEAST_WORTH_NM = 0.028;
 const LEAST_WORTH_RAD = (0.5 * Math.PI) / 180;
 
+/** A way that ends off the line's heading by more than this pays a part of the next change, rising over this. */
+const SETTLED_WITHIN_DEG = 2.5;
+const UNSETTLED_OVER_DEG = 5;
+const UNSETTLED_PRICE = 0.3;
+
 /** One way to fly on: a heading now, perhaps another one later. Magnetic. */
 export interface Candidate {
   readonly headingDeg: number;
@@ -21,6 +26,12 @@ function squaredOver(startNm: number, speed: number, durationS: number): number 
     durationS *
     (startNm * startNm + startNm * speed * durationS + (speed * speed * durationS * durationS) / 3)
   );
+}
+
+/** How much another change is already foreseen by a way that does not end on the line's heading. */
+function unsettled(motion: AlongLine, endHeadingDeg: number): number {
+  const off = Math.abs(turnDeg(endHeadingDeg, motion.lineHeadingDeg));
+  return UNSETTLED_PRICE * Math.min(1, Math.max(0, off - SETTLED_WITHIN_DEG) / UNSETTLED_OVER_DEG);
 }
 
 /** When a turn of this size told at 0 s has its effect, as if it were flown at once. */
@@ -65,5 +76,6 @@ export function planCost(
     fly(candidate.headingDeg, candidate.second.atS + effectiveS(secondTurn));
     fly(candidate.second.headingDeg, endS);
   } else fly(candidate.headingDeg, endS);
-  return cost;
+  const endDeg = candidate.second?.headingDeg ?? candidate.headingDeg;
+  return cost + price * unsettled(motion, endDeg);
 }

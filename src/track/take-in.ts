@@ -24,11 +24,13 @@ export function isConePossible(belief: Belief, scene: Scene): boolean {
 }
 
 /**
- * Whether OFF is taken for the cone: it can be, and the range is known. Else it may as well be a lost signal, and
- * tells nothing about the place.
+ * Whether OFF is taken for the cone: it can be, and the range is known or the cone at least a fair guess (within
+ * one standard deviation). Else it may as well be a lost signal, and tells nothing about the place.
  */
 export function isOffTheCone(belief: Belief, scene: Scene): boolean {
-  return isConePossible(belief, scene) && isRangeKnown(belief);
+  if (!isConePossible(belief, scene)) return false;
+  const sd = Math.sqrt(belief.covariance[0] ?? 0);
+  return isRangeKnown(belief) || Math.exp(belief.mean.lnRange - sd) < coneReachNm(scene);
 }
 
 /**

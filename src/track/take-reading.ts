@@ -63,7 +63,7 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   const verdict = weigh(belief, scene, reading, misfit, {
     doubt: carriedDoubt(before.doubt, interval.carryOn),
     takenIn: before.takenIn,
-    lastDmeNm: before.readings.findLast((each) => each.dmeNm !== undefined)?.dmeNm ?? null,
+    lastDmeNm: lastDmeNm(before),
   });
   const isAfresh = verdict.isConfirmed || verdict.isLost;
   return {
@@ -107,6 +107,10 @@ function fading(jump: Jump | null): Jump | null {
   return { ...jump, readingsLeft: jump.readingsLeft - 1 };
 }
 
+function lastDmeNm({ readings }: Estimate): number | null {
+  return readings.findLast((each) => each.dmeNm !== undefined)?.dmeNm ?? null;
+}
+
 function carriedDoubt(doubt: Doubt | null, carryOn: (belief: Belief) => Belief): Doubt | null {
   return doubt && { ...doubt, otherwise: carryOn(doubt.otherwise) };
 }
@@ -121,7 +125,6 @@ function watched(
   if (misfit.flag) return before.watch;
   const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
   if (interval.durationS <= 0 || isClose || before.hasPassed) return before.watch;
-  const last = before.readings.at(-1) ?? null;
-  const from = { belief: before.belief, carryOn: interval.carryOn, last };
+  const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
   return watchReading(before.watch, from, predicted, before.scene, reading);
 }

@@ -7,6 +7,8 @@ import { lineDegTrue } from './deviation.ts';
 import type { Estimate, ToldPlan } from './estimate-record.ts';
 import { clampLnRange } from './motion.ts';
 import { bearingSdDeg, lnRangeSd } from './place.ts';
+import type { Reading } from './reading.ts';
+import type { Scene } from './scene.ts';
 import { isSaturated } from './update-needle.ts';
 
 /** A range better known than this (relative) is taken as it is. */
@@ -16,6 +18,9 @@ const FARTHER_SD = 0.75;
 /** A bearing better known than this is taken as it is; else no farther off the line than this. */
 const BEARING_KNOWN_SD_DEG = 12;
 const GREATEST_OFF_DEG = 15;
+/** A needle that stays on its stop for so many readings asks for a steeper intercept. */
+const LONG_ON_STOP = 3;
+const GREATEST_OFF_LONG_DEG = 25;
 
 /**
  * The headings that the pilot is told after the last reading.
@@ -50,21 +55,30 @@ function meanToFlyFrom(estimate: Estimate): StateMean {
   };
 }
 
-function bearingToFlyFrom({ belief, scene, readings }: Estimate): number {
-  const { mean } = belief;
+function bearingToFlyFrom(estimate: Estimate): number {
+  const { belief, scene, readings } = estimate;
   const sdDeg = bearingSdDeg(belief);
-  if (sdDeg > BEARING_KNOWN_SD_DEG) {
-    const onLineDeg = lineDegTrue(mean, scene) + (scene.isTo ? 180 : 0);
-    const offDeg = wrap180(mean.bearingRad * DEG_PER_RAD - onLineDeg);
-    if (Math.abs(offDeg) > 90) return mean.bearingRad;
-    const lessDeg = Math.max(0, Math.abs(offDeg) - GREATEST_OFF_DEG);
-    return mean.bearingRad - Math.sign(offDeg) * lessDeg * RAD_PER_DEG;
-  }
+  if (sdDeg > BEARING_KNOWN_SD_DEG) return nearerBearing(estimate);
+  const { bearingRad } = belief.mean;
   const last = readings.at(-1);
-  const dots = last?.needleDots ?? 0;
-  if (!last || last.flag === 'off' || last.station || !isSaturated(dots, scene)) {
-    return mean.bearingRad;
-  }
-  const outward = Math.sign(dots) * (last.flag === 'to' ? 1 : -1);
-  return mean.bearingRad + outward * sdDeg * RAD_PER_DEG;
+  if (!last || last.flag === 'off' || !isOnStop(last, scene)) return bearingRad;
+  const outward = Math.sign(last.needleDots ?? 0) * (last.flag === 'to' ? 1 : -1);
+  return bearingRad + outward * sdDeg * RAD_PER_DEG;
+}
+
+function isOnStop({ needleDots, station }: Reading, scene: Scene): boolean {
+  return station === undefined && isSaturated(needleDots ?? 0, scene);
+}
+
+/** The bearing, brought nearer to the line where it is too far off to be acted on. */
+function nearerBearing({ belief, scene, readings }: Estimate): number {
+  const { mean } = belief;
+  const onLineDeg = lineDegTrue(mean, scene) + (scene.isTo ? 180 : 0);
+  const offDeg = wrap180(mean.bearingRad * DEG_PER_RAD - onLineDeg);
+  if (Math.abs(offDeg) > 90) return mean.bearingRad;
+  const recent = readings.slice(-LONG_ON_STOP);
+  const isLong = recent.length === LONG_ON_STOP && recent.every((each) => isOnStop(each, scene));
+  const greatestDeg = isLong ? GREATEST_OFF_LONG_DEG : GREATEST_OFF_DEG;
+  const lessDeg = Math.max(0, Math.abs(offDeg) - greatestDeg);
+  return mean.bearingRad - Math.sign(offDeg) * lessDeg * RAD_PER_DEG;
 }

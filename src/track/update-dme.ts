@@ -1,15 +1,17 @@
 import type { Belief, StateMean } from './belief.ts';
-import { correct, varianceAlong } from './correct.ts';
+import { correct, correctMean, varianceAlong } from './correct.ts';
 import type { Correction } from './correct.ts';
 import { dot } from './matrix.ts';
-import { meanOf, vectorOf } from './mean-vector.ts';
-import { clampLnRange } from './motion.ts';
+import { vectorOf } from './mean-vector.ts';
 import { placeOf } from './place.ts';
 import type { DmeScene } from './scene.ts';
 import { DME_SD_NM, DME_STEP_NM } from './tuning.ts';
 
 /** Passes of the one-dimensional Gauss-Newton iteration about the slant range. */
 const PASSES = 3;
+
+/** A surprise that changes by less than this from pass to pass has settled. */
+const SETTLED_NM = 0.001;
 
 /** Variance of one DME reading, NM^2. */
 export const DME_NOISE_NM2 = DME_SD_NM ** 2 + DME_STEP_NM ** 2 / 12;
@@ -59,17 +61,31 @@ export function dmeCorrection(belief: Belief, dme: DmeScene, dmeNm: number): Cor
 export function updateDme(belief: Belief, dme: DmeScene, dmeNm: number): Belief {
   const start = vectorOf(belief.mean);
   let mean = belief.mean;
-  let updated = belief;
-  for (let pass = 0; pass < PASSES; pass += 1) {
-    const { slantNm, slope } = dmeExpected(mean, dme);
-    const away = vectorOf(mean).map((each, index) => (start[index] ?? 0) - each);
-    updated = correct(belief, {
-      slope,
-      surprise: dmeNm - slantNm - dot(slope, away),
-      variance: varianceAlong(belief, slope) + DME_NOISE_NM2,
-      varianceLeft: 0,
-    });
-    mean = updated.mean;
+  let last = correctionAt(belief, start, mean, dme, dmeNm);
+  for (let pass = 1; pass < PASSES; pass += 1) {
+    mean = correctMean(belief, last);
+    const next = correctionAt(belief, start, mean, dme, dmeNm);
+    const isSettled = Math.abs(next.surprise - last.surprise) < SETTLED_NM;
+    last = next;
+    if (isSettled) break;
   }
-  return { ...updated, mean: meanOf(vectorOf({ ...mean, lnRange: clampLnRange(mean.lnRange) })) };
+  return correct(belief, last);
+}
+
+/** The correction of the start that a linearisation at another mean gives. */
+function correctionAt(
+  belief: Belief,
+  start: readonly number[],
+  mean: StateMean,
+  dme: DmeScene,
+  dmeNm: number,
+): Correction {
+  const { slantNm, slope } = dmeExpected(mean, dme);
+  const away = vectorOf(mean).map((each, index) => (start[index] ?? 0) - each);
+  return {
+    slope,
+    surprise: dmeNm - slantNm - dot(slope, away),
+    variance: varianceAlong(belief, slope) + DME_NOISE_NM2,
+    varianceLeft: 0,
+  };
 }

@@ -1,7 +1,7 @@
 import type { Belief } from './belief.ts';
 import { HEADING_ERROR, STATE_SIZE, WIND_EAST, WIND_NORTH } from './belief.ts';
-import { FITS } from './judge.ts';
-import { likelihoodOf } from './likelihood.ts';
+import type { Misfit } from './judge.ts';
+import { likelihoodOf, lnNeedleOf } from './likelihood.ts';
 import type { Likelihood } from './likelihood.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
@@ -15,9 +15,10 @@ const JUMPS_KEPT = 6;
 const JUMP_HEADING_DEG = 10;
 const JUMP_WIND_KT = 10;
 
-function sumOf({ lnNeedle, lnDme }: Likelihood): number {
-  return lnNeedle + lnDme;
-}
+/** A jump that explains the readings worse than trust by this much is not followed any longer. */
+const DROPPED_BELOW = -1.5;
+/** The DME of a reading is already in. */
+const DME_TAKEN: Misfit = { needle: false, dme: true, flag: false };
 
 /** The reading as it would be if the needle worked backwards. */
 function reversedReading(reading: Reading): Reading {
@@ -26,19 +27,26 @@ function reversedReading(reading: Reading): Reading {
     : { ...reading, needleDots: -reading.needleDots };
 }
 
-/** The suspicion that the needle is read the wrong way round. `predicted`: the main belief at its time. */
+/**
+ * The suspicion that the needle is read the wrong way round.
+ *
+ * `predictedIfSo`: what would be believed, carried on to the reading; null while that is the main belief.
+ */
 export function watchReversed(
   before: Suspicion,
-  predictedIfSo: Belief,
-  predicted: Belief,
+  predictedIfSo: Belief | null,
+  trusted: Likelihood,
   scene: Scene,
   reading: Reading,
 ): Suspicion {
   if (reading.needleDots === undefined || reading.flag === 'off') return before;
   const mirrored = reversedReading(reading);
-  const ifSo = sumOf(likelihoodOf(predictedIfSo, scene, mirrored));
-  const trusted = sumOf(likelihoodOf(predicted, scene, reading));
-  return weighed(before, ifSo - trusted, takeIn(predictedIfSo, scene, mirrored, FITS));
+  const ifSo = predictedIfSo
+    ? likelihoodOf(predictedIfSo, scene, mirrored)
+    : { ...trusted, lnNeedle: lnNeedleOf(trusted.givenDme, scene, mirrored) };
+  const gain = ifSo.lnNeedle + ifSo.lnDme - trusted.lnNeedle - trusted.lnDme;
+  if (before.weight + gain <= 0) return weighed(before, gain, null);
+  return weighed(before, gain, takeIn(ifSo.givenDme, scene, mirrored, DME_TAKEN));
 }
 
 /** A belief in which the wind or the direction indicator may just have jumped. */
@@ -71,12 +79,14 @@ export function watchJumps(
     .map((each, index): Suspicion => {
       const belief = predictedIfSo[index];
       if (!belief) return each;
-      const gain = sumOf(likelihoodOf(belief, scene, reading)) - sumOf(trusted);
+      const ifSo = likelihoodOf(belief, scene, reading);
+      const gain = ifSo.lnNeedle + ifSo.lnDme - trusted.lnNeedle - trusted.lnDme;
       return {
         weight: each.weight + gain,
-        belief: takeIn(belief, scene, reading, FITS),
+        belief: takeIn(ifSo.givenDme, scene, reading, DME_TAKEN),
         count: each.count + (gain > 0 ? 1 : 0),
       };
     })
+    .filter(({ weight }) => weight > DROPPED_BELOW)
     .slice(-JUMPS_KEPT);
 }

@@ -10,6 +10,7 @@ import {
 import type { NeedleExpected } from './likelihood.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
+import { NEEDLE_STEP_DOTS } from './tuning.ts';
 import { dmeExpected } from './update-dme.ts';
 import { isSaturated } from './update-needle.ts';
 import { weighed } from './watch-record.ts';
@@ -34,8 +35,17 @@ const GREATEST_STRAY = 4;
 /** What a needle can gain at most by resting while the OBS rests too, and how far the OBS must be turned. */
 const GREATEST_GAIN_AT_REST = 0.7;
 const OBS_TURNED_DEG = 1.5;
+/** As many readings in whole dots show that the needle is read to whole dots. */
+const WHOLE_DOTS_AFTER = 8;
 /** The air is never taken to be steadier than this part of the usual variance. */
 const LEAST_STRAY = 0.1;
+
+/** To what part of a dot the needle has been read so far: whole dots only if that is plain, else half dots. */
+function stepOf(earlier: readonly Reading[]): number {
+  const recent = earlier.slice(-WHOLE_DOTS_AFTER);
+  const isWhole = recent.every(({ needleDots }) => Number.isInteger(needleDots ?? 0));
+  return recent.length === WHOLE_DOTS_AFTER && isWhole ? 1 : NEEDLE_STEP_DOTS;
+}
 
 /** How much of the usual variance the needle of this flight has shown to stray. */
 function strayShare({ strayCount, straySum }: Watch): number {
@@ -71,15 +81,16 @@ export function watchNeedle(
   predicted: Belief,
   scene: Scene,
   reading: Reading,
-  last: Reading | null,
+  earlier: readonly Reading[],
 ): Pick<Watch, 'stuckNeedle' | 'strayCount' | 'straySum'> {
   const needle = readableNeedle(reading);
-  const lastNeedle = last && readableNeedle(last);
+  const last = earlier.at(-1);
+  const lastNeedle = last ? readableNeedle(last) : null;
   if (!needle || !lastNeedle || isSaturated(needle.needleDots, scene)) return watch;
   const expected = needleExpected(predicted, scene, needle);
   const isSame = Math.abs(needle.needleDots - lastNeedle.needleDots) < SAME_DOTS;
   const calm = { ...expected, variance: expected.variance * strayShare(watch) };
-  const trusted = needleProbability(scene, needle.needleDots, calm);
+  const trusted = needleProbability(scene, needle.needleDots, calm, stepOf(earlier));
   const stuck = isSame ? SHOWS_THE_SAME : (1 - SHOWS_THE_SAME) / (needlePositions(scene) - 1);
   const isObsTurned =
     Math.abs(turnDeg(lastNeedle.courseSetDeg, needle.courseSetDeg)) > OBS_TURNED_DEG;

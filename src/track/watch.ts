@@ -10,7 +10,7 @@ import { watchDme, watchNeedle } from './watch-stuck.ts';
 export interface BeforeReading {
   readonly belief: Belief;
   readonly carryOn: (belief: Belief) => Belief;
-  readonly last: Reading | null;
+  readonly readings: readonly Reading[];
 }
 
 /**
@@ -29,13 +29,14 @@ export function watchReading(
   reading: Reading,
 ): Watch {
   const trusted = likelihoodOf(predicted, scene, reading);
-  const { belief, carryOn, last } = before;
-  const reversedBelief = watch.reversed.belief ? carryOn(watch.reversed.belief) : predicted;
+  const { belief, carryOn, readings } = before;
+  const last = readings.at(-1) ?? null;
+  const reversedBelief = watch.reversed.belief && carryOn(watch.reversed.belief);
   const jumpBeliefs = [...watch.jumps.map((each) => each.belief ?? belief), withJump(belief)];
   return {
-    ...watchNeedle(watch, predicted, scene, reading, last),
+    ...watchNeedle(watch, predicted, scene, reading, readings),
     stuckDme: watchDme(watch.stuckDme, predicted, scene, reading, last),
-    reversed: watchReversed(watch.reversed, reversedBelief, predicted, scene, reading),
+    reversed: watchReversed(watch.reversed, reversedBelief, trusted, scene, reading),
     jumps: watchJumps(watch.jumps, jumpBeliefs.map(carryOn), trusted, scene, reading),
   };
 }

@@ -1,0 +1,62 @@
+import { addReading, estimate } from '../../src/track/estimate.ts';
+import { guide } from '../../src/track/guide.ts';
+import { alertsOf } from '../../src/track/monitor.ts';
+import type { Reading } from '../../src/track/reading.ts';
+import { AIRCRAFT, OUTBOUND, dated } from '../unit/ocean-legs.ts';
+
+const isJson = process.argv.includes('--json');
+const leg = dated({ ...OUTBOUND, endDmeNm: 100 });
+const NEEDLES = [0, 0.5, 0, -0.5];
+
+/** A long outbound flight, a reading every half minute. */
+const readings: Reading[] = Array.from({ length: 200 }, (_, index) => ({
+  atMs: index * 30_000,
+  headingDeg: 135 + (index % 3),
+  courseSetDeg: 140,
+  needleDots: NEEDLES[index % 4] ?? 0,
+  flag: 'from',
+  dmeNm: Math.round(50 + index * 8) / 10,
+}));
+
+/** Median time of one call, microseconds. */
+function medianUs(call: () => unknown, times: number): number {
+  const taken = Array.from({ length: times }, () => {
+    const start = performance.now();
+    call();
+    return (performance.now() - start) * 1000;
+  });
+  taken.sort((one, other) => one - other);
+  return taken[Math.floor(times / 2)] ?? 0;
+}
+
+const known = estimate(readings, leg, AIRCRAFT);
+const next: Reading = {
+  ...readings[0],
+  atMs: 200 * 30_000,
+  courseSetDeg: 140,
+  flag: 'from',
+  dmeNm: 165,
+};
+
+const figures = [
+  {
+    name: 'one reading more after 200, with its answer, us',
+    value: medianUs(() => {
+      const more = addReading(known, next);
+      return [guide(more, leg), alertsOf(more)];
+    }, 300),
+    goal: 2000,
+  },
+  {
+    name: 'all 200 readings from nothing, with the answer, us',
+    value: medianUs(() => guide(estimate(readings, leg, AIRCRAFT), leg), 15),
+    goal: null,
+  },
+];
+
+if (isJson) console.log(JSON.stringify(figures, null, 2));
+else {
+  for (const { name, value, goal } of figures) {
+    console.log(`${name}: ${value.toFixed(0)}${goal === null ? '' : ` (goal ${goal})`}`);
+  }
+}
