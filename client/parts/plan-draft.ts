@@ -10,7 +10,7 @@ import type { Wind } from '../../src/wind/wind.ts';
 import type { NamedAircraft } from '../settings/settings.ts';
 import type { PlanFields } from '../store/flight-store.ts';
 import { threeFigures } from './figures.ts';
-import { readAngle, readNumber } from './typed-angle.ts';
+import { readAngle, readNumber } from '../../src/earth/typed-angle.ts';
 
 /** One leg as typed: texts, until they are read. */
 export interface LegDraft {
@@ -116,8 +116,8 @@ function inboundFrom({ arcRadial }: LegDraft): Pick<LegDraft, 'course' | 'endDme
 export function readPlan(draft: PlanDraft, aircraft: NamedAircraft): Result<PlanFields> {
   const legs = draft.legs.map((leg, index) => readLeg(leg, `legs.${index}`, draft.date));
   const wind = readWind(draft);
-  const { name, ...scale } = aircraft;
-  const checkedAircraft = checkAircraft(scale);
+  const { name, trueAirspeedKt, degreesPerDot, dotsFullScale } = aircraft;
+  const checkedAircraft = checkAircraft({ trueAirspeedKt, degreesPerDot, dotsFullScale });
   const problems = [...legs, wind, checkedAircraft].flatMap((each) =>
     each.ok ? [] : each.problem,
   );
@@ -189,7 +189,7 @@ export function problemTexts(problems: readonly FieldProblem[]): ReadonlyMap<str
   return new Map(
     problems.map(({ field, expected, got }) => {
       const sentence = /[.?]$/.test(expected) ? expected : `Expected ${expected}.`;
-      return [field, got === '' || got === 'NaN' ? sentence : `${sentence} Not ${got}.`];
+      return [field, ['', 'NaN', 'nothing'].includes(got) ? sentence : `${sentence} Not ${got}.`];
     }),
   );
 }

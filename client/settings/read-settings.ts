@@ -1,4 +1,5 @@
 import { accept, refuse, type Result } from '../../src/base/result.ts';
+import type { AirspeedRead } from '../../src/wind/airspeed.ts';
 import type { NamedAircraft, Settings } from './settings-record.ts';
 
 type Check<Value> = (value: unknown) => value is Value;
@@ -32,7 +33,18 @@ function isAircraft(value: unknown): value is NamedAircraft {
     value['name'].trim() !== '' &&
     isBetween(30, 500)(value['trueAirspeedKt']) &&
     isBetween(0.1, 10)(value['degreesPerDot']) &&
-    isBetween(1, 10)(value['dotsFullScale'])
+    isBetween(1, 10)(value['dotsFullScale']) &&
+    (value['airspeedFrom'] === undefined || isAirspeedRead(value['airspeedFrom']))
+  );
+}
+
+function isAirspeedRead(value: unknown): value is AirspeedRead {
+  if (!isRecord(value)) return false;
+  const { calibratedAirspeedKt, pressureAltitudeFt, temperatureC } = value;
+  return (
+    isBetween(0, 600)(calibratedAirspeedKt) &&
+    isBetween(-2000, 60_000)(pressureAltitudeFt) &&
+    (temperatureC === undefined || isBetween(-90, 60)(temperatureC))
   );
 }
 

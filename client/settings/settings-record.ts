@@ -1,8 +1,11 @@
 import type { Aircraft } from '../../src/leg/leg.ts';
+import type { AirspeedRead } from '../../src/wind/airspeed.ts';
 
 /** One of the pilot's aircraft: the name tells them apart. */
 export interface NamedAircraft extends Aircraft {
   readonly name: string;
+  /** What its true airspeed was worked out from; left out where that was typed. */
+  readonly airspeedFrom?: AirspeedRead;
 }
 
 /** What the pilot has set, kept on this device. */

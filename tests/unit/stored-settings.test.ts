@@ -10,7 +10,15 @@ describe('settings stored on the device', () => {
   it('come back as they were stored', () => {
     const stored: Settings = {
       ...defaultSettings,
-      aircraft: [{ name: 'Two seats', trueAirspeedKt: 84, degreesPerDot: 2.5, dotsFullScale: 4 }],
+      aircraft: [
+        {
+          name: 'Two seats',
+          trueAirspeedKt: 84,
+          degreesPerDot: 2.5,
+          dotsFullScale: 4,
+          airspeedFrom: { calibratedAirspeedKt: 80, pressureAltitudeFt: 3_000 },
+        },
+      ],
       chosenAircraft: 'Two seats',
       decimalWord: 'point',
       voiceName: 'bundled',
@@ -39,6 +47,12 @@ describe('settings stored on the device', () => {
     ['aircraft', { aircraft: [] }],
     ['aircraft', { aircraft: [{ name: 'No speed', degreesPerDot: 2, dotsFullScale: 5 }] }],
     ['aircraft', { aircraft: [{ ...defaultSettings.aircraft[0], trueAirspeedKt: -95 }] }],
+    [
+      'aircraft',
+      {
+        aircraft: [{ ...defaultSettings.aircraft[0], airspeedFrom: { calibratedAirspeedKt: 90 } }],
+      },
+    ],
     ['identWpm', { identWpm: null }],
     ['cautionsReadAtMs', { cautionsReadAtMs: 'yesterday' }],
   ])('are refused with the name of what is impossible: %s', (name, part) => {

@@ -1,4 +1,4 @@
-import { accept, refuse, type Result } from '../../src/base/result.ts';
+import { accept, refuse, type Result } from '../base/result.ts';
 
 const SIDES = {
   latitude: { plus: 'N', minus: 'S', most: 90, example: '46.5 N, 46 30.0 N or 46 30 00 N' },
