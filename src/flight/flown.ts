@@ -27,10 +27,18 @@ export interface Flown {
   readonly estimate: Estimate | null;
   /** Of the leg before, as this leg took it over. */
   readonly carried: Estimate | null;
-  /** As read last on the course of this leg; null: not yet. */
-  readonly flag: Flag | null;
+  /** TO or FROM as read last on the course of this leg; null: not yet. */
+  readonly flag: Exclude<Flag, 'off'> | null;
+  /** When OFF was read, if nothing has shown the needle alive since. */
+  readonly offAtMs: number | null;
   /** The last reading was the passage that began this leg. */
   readonly hasJustPassed: boolean;
+  /** The passage that began this leg, until FROM is read on it: where the flight was when it was read. */
+  readonly passedFrom: {
+    readonly flown: Flown;
+    readonly atMs: number;
+    readonly nextStartedAtMs: number | null;
+  } | null;
   readonly advice: Advice | null;
   readonly readings: Chain<ReadingRecord>;
   readonly notes: Chain<FlightState['notes'][number]>;
@@ -47,7 +55,9 @@ export const NOTHING_FLOWN: Flown = {
   estimate: null,
   carried: null,
   flag: null,
+  offAtMs: null,
   hasJustPassed: false,
+  passedFrom: null,
   advice: null,
   readings: null,
   notes: null,
@@ -102,7 +112,9 @@ export function onLeg(flown: Flown, legIndex: number, atMs: number): Flown {
     carried,
     estimate,
     flag: null,
+    offAtMs: null,
     hasJustPassed: false,
+    passedFrom: null,
     advice: null,
   };
   return withLeg(moved, legIndex, { startedAtMs: atMs, passageAtMs: null });

@@ -1,25 +1,29 @@
+import { MS_PER_S } from '../base/units.ts';
 import type { FieldProblem } from '../base/result.ts';
 import { isOtherCourse } from '../procedure/course-set.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
 import { addReading } from '../track/estimate.ts';
 import { foresee } from '../track/foresee.ts';
-import type { Reading } from '../track/reading.ts';
+import type { Flag, Reading } from '../track/reading.ts';
 import type { ReadingEvent, ReadingFields } from './event.ts';
 import { withCourseSet } from './expected.ts';
-import { answerOf, freshEstimate, legOf, onLeg, withLeg } from './flown.ts';
+import { answerOf, freshEstimate, legOf, withLeg } from './flown.ts';
 import type { Flown } from './flown.ts';
 import type { LogLine } from './log.ts';
+import { beforePassage, isPassageUndone, notPassedAdviceOf, withPassage } from './passed.ts';
 import type { ReadingRecord } from './state.ts';
 
 /** The flight after a reading: completed, judged, added to the estimate and answered. */
 export function readingGiven(
-  flown: Flown,
+  given: Flown,
   event: ReadingEvent,
   line: LogLine,
   manner: Manner,
 ): Flown {
   const fields = fieldsOf(line.correction ?? event);
+  const back = line.isTakenBack ? null : beforePassage(given, fields, event.atMs);
+  const flown = back ?? given;
   const reading = completed(flown, event.atMs, fields);
   const problem = line.isTakenBack ? [] : problemsOf(flown, fields, reading);
   const record: ReadingRecord = {
@@ -34,9 +38,11 @@ export function readingGiven(
     problem,
     advice: null,
   };
-  if (line.isTakenBack || problem.length > 0) return recorded(flown, record);
-  const read = counted(flown, reading, manner);
-  return recorded(read, { ...record, advice: read.advice });
+  if (line.isTakenBack || problem.length > 0) return recorded(given, record);
+  const read = counted(flown, reading, fields, manner);
+  const isUndone = back !== null || isPassageUndone(flown, read);
+  const advice = isUndone ? notPassedAdviceOf(read.advice) : read.advice;
+  return recorded({ ...read, advice }, { ...record, advice });
 }
 
 function recorded(flown: Flown, record: ReadingRecord): Flown {
@@ -56,9 +62,13 @@ function fieldsOf(given: ReadingFields): ReadingFields {
   };
 }
 
+/** An OFF is still meant so long after it by what is said of anything but the needle, s. */
+const OFF_STANDS_S = 30;
+
 /**
- * The flag stays as it was read last on the leg's course, at first by the direction of the leg. A course set
- * that was not read is the leg's: after a reading with another one the answer has told to set it back.
+ * The flag stays as it was read last on the leg's course, at first by the direction of the leg; OFF only for
+ * what is said right after it, and never for a needle. A course set that was not read is the leg's: after a
+ * reading with another one the answer has told to set it back.
  */
 function completed(flown: Flown, atMs: number, fields: ReadingFields): Reading {
   const leg = legOf(flown);
@@ -68,8 +78,13 @@ function completed(flown: Flown, atMs: number, fields: ReadingFields): Reading {
     atMs,
     ...fields,
     courseSetDeg: fields.courseSetDeg ?? leg?.courseDeg ?? 0,
-    flag: fields.flag ?? flown.flag ?? leg?.direction ?? 'off',
+    flag: fields.flag ?? flagStanding(flown, atMs, fields) ?? leg?.direction ?? 'off',
   };
+}
+
+function flagStanding({ flag, offAtMs }: Flown, atMs: number, fields: ReadingFields): Flag | null {
+  const isOff = offAtMs !== null && atMs - offAtMs <= OFF_STANDS_S * MS_PER_S;
+  return isOff && fields.needleDots === undefined ? 'off' : flag;
 }
 
 /**
@@ -108,39 +123,33 @@ function problemsOf(
 }
 
 /** A reading that counts: the estimate with it, the station passage if it shows one, and the answer. */
-function counted(flown: Flown, reading: Reading, manner: Manner): Flown {
-  const { plan, dated, legIndex } = flown;
+function counted(flown: Flown, reading: Reading, fields: ReadingFields, manner: Manner): Flown {
+  const { plan, dated, legIndex, passedFrom } = flown;
   if (plan === null || dated === null) return flown;
   const known = flown.estimate ?? freshEstimate(plan, dated, flown.carried);
-  const isOnCourse =
-    reading.station === undefined && !isOtherCourse(reading.courseSetDeg, dated.leg);
   const read: Flown = {
     ...flown,
+    ...flagRead(flown, reading, fields),
     estimate: addReading(known, reading),
-    flag: isOnCourse ? reading.flag : flown.flag,
     hasJustPassed: false,
+    passedFrom: fields.flag === 'from' ? null : passedFrom,
   };
   const started =
     flown.legs[legIndex]?.startedAtMs === null
       ? withLeg(read, legIndex, { startedAtMs: reading.atMs })
       : read;
-  const after = isPassage(started, reading) ? passed(started, reading.atMs) : started;
+  const after = withPassage(started, reading);
   return { ...after, advice: answerOf(after, manner, flown.advice ?? undefined) };
 }
 
-/** Whether this reading is the first that shows the station behind, on a leg that ends over it. */
-function isPassage({ dated, estimate, legs, legIndex }: Flown, reading: Reading): boolean {
-  return (
-    dated?.endGroundNm === 0 &&
-    estimate?.hasPassed === true &&
-    reading.flag === 'from' &&
-    legs[legIndex]?.passageAtMs === null
-  );
-}
-
-function passed(flown: Flown, atMs: number): Flown {
-  const noted = withLeg(flown, flown.legIndex, { passageAtMs: atMs });
-  const next = flown.legIndex + 1;
-  if (flown.plan?.legs[next] === undefined) return noted;
-  return { ...onLeg(noted, next, atMs), hasJustPassed: true };
+/** What is kept of the flag: only where the leg's own course was set. */
+function flagRead(
+  { dated, flag, offAtMs }: Flown,
+  reading: Reading,
+  fields: ReadingFields,
+): Pick<Flown, 'flag' | 'offAtMs'> {
+  const isOwn = reading.station === undefined && dated !== null;
+  if (!isOwn || isOtherCourse(reading.courseSetDeg, dated.leg)) return { flag, offAtMs };
+  if (reading.flag !== 'off') return { flag: reading.flag, offAtMs: null };
+  return { flag, offAtMs: fields.flag === 'off' ? reading.atMs : offAtMs };
 }

@@ -58,7 +58,14 @@ function planned(flown: Flown, plan: PlanEvent, manner: Manner): Flown {
   const legIndex = Math.min(flown.legIndex, Math.max(0, plan.legs.length - 1));
   const isSameLeg = legIndex === flown.legIndex && keeps(legIndex);
   const legs = plan.legs.map((_, i) => (keeps(i) ? (flown.legs[i] ?? FRESH_LEG) : FRESH_LEG));
-  const onPlan: Flown = { ...flown, plan, legs, legIndex, ...datedOf(plan, legIndex) };
+  const onPlan: Flown = {
+    ...flown,
+    plan,
+    legs,
+    legIndex,
+    passedFrom: null,
+    ...datedOf(plan, legIndex),
+  };
   const replanned = isSameLeg ? estimatedAnew(onPlan, plan) : movedOnto(onPlan, plan);
   return { ...replanned, advice: flown.advice === null ? null : answerOf(replanned, manner) };
 }
@@ -83,7 +90,9 @@ function movedOnto(flown: Flown, plan: PlanEvent): Flown {
     estimate:
       flown.dated === null || carried === null ? null : freshEstimate(plan, flown.dated, carried),
     flag: null,
+    offAtMs: null,
     hasJustPassed: false,
+    passedFrom: null,
   };
 }
 

@@ -16,10 +16,22 @@ describe('a reading in a flight', () => {
   it('takes the course set from the leg, and the flag as it was read last', () => {
     const state = foldFlight([PLAN, FIRST, SECOND]);
     expect(state.readings[1]?.reading).toMatchObject({ courseSetDeg: 112, flag: 'to' });
+  });
+
+  it('with a needle and no flag means the last TO or FROM, since OFF has no needle', () => {
     const off = readingAt('B3', 180, { flag: 'off' });
-    const next = readingAt('B4', 200, { dmeNm: 7 });
-    const later = foldFlight([PLAN, FIRST, off, next]);
-    expect(later.readings.at(-1)?.reading.flag).toBe('off');
+    const needle = readingAt('B4', 185, { needleDots: 1 });
+    const state = foldFlight([PLAN, FIRST, off, needle]);
+    expect(state.readings.at(-1)?.reading).toMatchObject({ flag: 'to', needleDots: 1 });
+  });
+
+  it('keeps OFF for the distance that is said right after it, and no longer', () => {
+    const off = readingAt('B3', 180, { flag: 'off' });
+    const flagAt = (atS: number): string | undefined =>
+      foldFlight([PLAN, FIRST, off, readingAt('B4', atS, { dmeNm: 7 })]).readings.at(-1)?.reading
+        .flag;
+    expect(flagAt(190)).toBe('off');
+    expect(flagAt(240)).toBe('to');
   });
 
   it('with another course set holds it for itself only, since the answer tells to set it back', () => {

@@ -93,6 +93,60 @@ describe('the station passage', () => {
   });
 });
 
+describe('a passage that was none', () => {
+  const to = (
+    atS: number,
+    given: Partial<Extract<FlightEvent, { kind: 'reading' }>> = {},
+  ): FlightEvent => ({
+    id: `C${atS}`,
+    atMs: atS * 1000,
+    kind: 'reading',
+    flag: 'to',
+    ...given,
+  });
+  const before = foldFlight(INBOUND_FLOWN);
+
+  it('is taken back by a TO soon after it, and the pilot hears so', () => {
+    const state = foldFlight([...FLOWN, to(320)]);
+    expect(state.legIndex).toBe(0);
+    expect(state.legs).toEqual(before.legs);
+    expect(state.readings.at(-1)?.legIndex).toBe(0);
+    expect(state.advice?.say).toMatch(/^Not past the station yet\./);
+    expect(foldFlight([...FLOWN, to(320), { ...PASSED, id: 'D1', atMs: 330_000 }]).legIndex).toBe(
+      1,
+    );
+  });
+
+  it('is taken back on the last leg too', () => {
+    const plan = { ...PLAN, legs: [INBOUND] } as FlightEvent;
+    const state = foldFlight([plan, ...FLOWN.slice(1), to(320)]);
+    expect(state.legs[0]?.passageAtMs).toBeNull();
+    expect(state.advice?.say).toMatch(/^Not past the station yet\./);
+  });
+
+  it('stands once FROM has been read on the next leg, or minutes later', () => {
+    const from: FlightEvent = { ...PASSED, id: 'C1', atMs: 330_000, dmeNm: 1.1 };
+    expect(foldFlight([...FLOWN, from, to(360)]).legIndex).toBe(1);
+    expect(foldFlight([...FLOWN, to(600)]).legIndex).toBe(1);
+  });
+
+  it('stands where TO is what the next course shows', () => {
+    const back = { ...OUTBOUND, courseDeg: 280 };
+    const plan = { ...PLAN, legs: [INBOUND, back] } as FlightEvent;
+    expect(foldFlight([plan, ...FLOWN.slice(1), to(320)]).legIndex).toBe(1);
+    const onward = { ...PLAN, legs: [INBOUND, { ...INBOUND, station: XUN }] } as FlightEvent;
+    expect(foldFlight([onward, ...FLOWN.slice(1), to(320)]).legIndex).toBe(1);
+  });
+
+  it('is not made by a first FROM far from the station', () => {
+    const from: FlightEvent = { ...PASSED, id: 'C1', atMs: 20_000, needleDots: 0, dmeNm: 11.2 };
+    const state = foldFlight([PLAN, from]);
+    expect(state.legIndex).toBe(0);
+    expect(state.legs[0]?.passageAtMs).toBeNull();
+    expect(state.advice?.phase).not.toBe('passage');
+  });
+});
+
 describe('starting a leg by hand', () => {
   it('goes on to it without a passage', () => {
     const start: FlightEvent = { id: 'S1', atMs: 200_000, kind: 'leg-started', legIndex: 1 };
