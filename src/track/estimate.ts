@@ -11,6 +11,7 @@ import { isDuplicate, onlyNewPart } from './same-time.ts';
 import { sceneOf } from './scene.ts';
 import { airBelief } from './start-belief.ts';
 import { takeReading } from './take-reading.ts';
+import { withTurnOntoLine } from './onto-line.ts';
 import { planOnOff } from './plan-on-off.ts';
 import { tellPlan } from './tell-plan.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
@@ -129,6 +130,6 @@ function takeCrossBearing(
 /** The estimate with the headings that the pilot is told after this reading. */
 function withPlan(estimate: Estimate): Estimate {
   if (!estimate.isPlaced) return { ...estimate, plan: null };
-  const plan = planOnOff(estimate) ?? tellPlan(estimate);
+  const plan = planOnOff(estimate) ?? withTurnOntoLine(tellPlan(estimate), estimate);
   return { ...estimate, plan, headingDeg: estimate.headingDeg ?? plan.headingDeg };
 }

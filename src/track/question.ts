@@ -5,13 +5,18 @@ import type { Reading } from './reading.ts';
 import { isSaturated } from './update-needle.ts';
 import { bearingSdDeg } from './place.ts';
 
-/** Bearing less certain than this: the radial itself is worth asking for. */
+/** Bearing less certain than this: the radial itself is worth asking for. Common practice, no source. */
 const BEARING_UNKNOWN_SD_DEG = 6;
-/** Every so many readings the OBS is turned a little to prove that the needle is alive. */
+/** Every so many readings the OBS is turned a little to prove that the needle is alive. Common practice, no source. */
 const OBS_TEST_EVERY = 3;
-/** An OBS setting this far off the course was meant as that test. */
+/** An OBS setting this far off the course was meant as that test: half of the three degrees asked for. */
 const OBS_TEST_LEAST_DEG = 1.5;
-/** So many readings in a row without a part of the panel: ask for it. */
+/** Nobody turns the OBS within this of the station, in NM and in time. Common practice, no source. */
+const OBS_TEST_LEAST_NM = 4;
+const OBS_TEST_LEAST_MIN = 3;
+/** Nor while the needle is farther out than this: it is being brought in, and moves by itself. */
+const OBS_TEST_MOST_DOTS = 3;
+/** So many readings in a row without a part of the panel: ask for it. Common practice, no source. */
 const MISSED_READINGS = 2;
 
 /** The reading that would help most next, or null when nothing is missing. */
@@ -39,9 +44,14 @@ function missingPart({ readings, scene, belief }: Estimate, last: Reading): Ques
   return isDmeMissing ? 'read-dme' : null;
 }
 
-function isObsTestDue({ readings, scene, hasPassed }: Estimate): boolean {
-  if (hasPassed || readings.length < OBS_TEST_EVERY) return false;
-  return readings
+/** Every third reading of the leg's own station, away from it, the needle not far out, and not tested since. */
+function isObsTestDue({ readings, scene, belief, hasPassed }: Estimate): boolean {
+  const own = readings.filter((each) => each.station === undefined);
+  if (hasPassed || own.length === 0 || own.length % OBS_TEST_EVERY !== 0) return false;
+  const closeNm = Math.max(OBS_TEST_LEAST_NM, (scene.trueAirspeedKt * OBS_TEST_LEAST_MIN) / 60);
+  if (Math.exp(belief.mean.lnRange) < closeNm) return false;
+  if (Math.abs(own.at(-1)?.needleDots ?? 0) > OBS_TEST_MOST_DOTS) return false;
+  return own
     .slice(1 - OBS_TEST_EVERY)
     .every((each) => Math.abs(turnDeg(scene.courseDeg, each.courseSetDeg)) < OBS_TEST_LEAST_DEG);
 }
