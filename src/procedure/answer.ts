@@ -196,15 +196,18 @@ function farWords(context: AnswerContext): string | null {
   return toGoS === null ? `${capital(miles)}.` : `${capital(miles)}, ${spokenDuration(toGoS)}.`;
 }
 
+const END_READS = 'D M E will read';
+
 /** Nearer than this the DME at the end is the one that is shown, NM. */
 const DME_WORTH_SAYING_NM = 0.2;
 
 /** What the DME will show where the leg ends, when that is a place with a DME distance of its own. */
-function endReads({ leg, guidance, manner }: AnswerContext): string | null {
+function endReads({ leg, guidance, manner, previous }: AnswerContext): string | null {
+  if (previous?.say.includes(END_READS) === true) return null;
   const end = leg.leg.endDmeNm ?? 0;
   if (!leg.leg.station.hasDme || end <= 0) return null;
   if ((guidance.howFar.toGoNm ?? Infinity) <= DME_WORTH_SAYING_NM) return null;
-  return `D M E will read ${spokenDistance(end, manner)}.`;
+  return `${END_READS} ${spokenDistance(end, manner)}.`;
 }
 
 function capital(sentence: string): string {

@@ -79,12 +79,10 @@ function endMark(context: CallContext, isOverStation: boolean): Mark {
   return { key, toGoNm: 0, urgency: 'now', say: `${what}${dmeWords(context, 0)}` };
 }
 
-/** " D M E will read one two decimal one.", or nothing without DME. */
+/** " D M E one two decimal one.", or nothing without DME. */
 function dmeWords({ leg, manner }: CallContext, toGoNm: number): string {
   const dmeNm = dmeAtEndNm(leg, toGoNm);
-  if (dmeNm === null) return '';
-  const will = toGoNm === 0 ? 'D M E' : 'D M E will read';
-  return ` ${will} ${spokenDistance(dmeNm, manner)}.`;
+  return dmeNm === null ? '' : ` D M E ${spokenDistance(dmeNm, manner)}.`;
 }
 
 /** Beyond this nothing is looked for, s: the next reading will have come before. */

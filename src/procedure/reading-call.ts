@@ -4,7 +4,7 @@ import { guide } from '../track/guide.ts';
 import type { Question } from '../track/guidance.ts';
 import { callAt, endsOverStation } from './call.ts';
 import type { Call, CallContext } from './call.ts';
-import { QUESTION_WORDS } from './phrases.ts';
+import { QUESTION_WORDS, hasSecondHeading } from './phrases.ts';
 import { worthAsking } from './question.ts';
 
 /** A reading that was not given is asked for again each minute, a few times. Common practice, no source. */
@@ -18,26 +18,44 @@ const OLD_S = 120;
 /** The call of the station asks for FROM itself: this long after it the flag is asked for, s. */
 const AFTER_STATION_S = 30;
 
+/** Two calls in one breath are one too many: so long after a heading the reading is asked for, ms. */
+const AFTER_HEADING_MS = 8000;
+
 /** "Needle, flag and distance, please." when the next reading is worth most, and again if it does not come. */
 export function readingCall(context: CallContext, toMs: number): Call | null {
-  const { advice, answeredAtMs, estimate } = context;
-  const dueMs = answeredAtMs + advice.nextReadingInS * MS_PER_S;
-  if (toMs < dueMs) return null;
+  const { answeredAtMs, estimate } = context;
   const isOverStation = endsOverStation(context);
   if (isOverStation && estimate.hasPassed) return null;
+  const fromFlagMs = isOverStation ? flagDueMs(context) : null;
+  if (fromFlagMs !== null && toMs >= fromFlagMs) {
+    return callInTurn(`flag:${answeredAtMs}`, fromFlagMs, toMs, () => 'Does the flag show FROM?');
+  }
+  const called = callInTurn(`reading:${answeredAtMs}`, readingDueMs(context), toMs, (time) =>
+    time.n === 0 ? firstWords(context) : againWords(context, time),
+  );
+  return called !== null && isOverStation && isAtStation(context, called.atMs) ? null : called;
+}
+
+/** The last call of a series that was due by now; null: not due yet, or not asked for any more. */
+function callInTurn(
+  key: string,
+  dueMs: number,
+  toMs: number,
+  words: (time: CallTime) => string,
+): Call | null {
+  if (toMs < dueMs) return null;
   const time = timeAt((toMs - dueMs) / MS_PER_S);
   if (time === null) return null;
   const atMs = dueMs + time.afterS * MS_PER_S;
-  const key = `reading:${answeredAtMs}${time.n === 0 ? '' : `:${time.n}`}`;
-  const atStation = isOverStation ? stationAsk(context, atMs) : 'needle';
-  if (atStation === 'nothing') return null;
-  if (atStation === 'flag') return callAt(key, atMs, 'routine', 'Does the flag show FROM?');
-  return callAt(
-    key,
-    atMs,
-    'routine',
-    time.n === 0 ? firstWords(context) : againWords(context, time),
-  );
+  return callAt(time.n === 0 ? key : `${key}:${time.n}`, atMs, 'routine', words(time));
+}
+
+function readingDueMs({ advice, answeredAtMs }: CallContext): number {
+  const { whichWay: way, nextReadingInS } = advice;
+  const dueMs = answeredAtMs + nextReadingInS * MS_PER_S;
+  if (!hasSecondHeading(way)) return dueMs;
+  const headingMs = answeredAtMs + way.holdS * MS_PER_S;
+  return Math.abs(dueMs - headingMs) < AFTER_HEADING_MS ? headingMs + AFTER_HEADING_MS : dueMs;
 }
 
 interface CallTime {
@@ -54,17 +72,17 @@ function timeAt(overdueS: number): CallTime | null {
   return { n: often + seldom, afterS: often * AGAIN_S + seldom * SELDOM_S };
 }
 
-/** Close to the station the needle is to be ignored: only the flag is worth a look, and not twice in a row. */
-function stationAsk(context: CallContext, atMs: number): 'needle' | 'flag' | 'nothing' {
-  const { estimate, leg, advice, answeredAtMs } = context;
-  const { phase } = foresee(estimate, leg, atMs);
+/** When the flag should show FROM; the answer in the cone, or the call of the station, has asked for it before. */
+function flagDueMs({ advice, answeredAtMs }: CallContext): number | null {
+  if (advice.phase === 'passage') return answeredAtMs + AFTER_STATION_S * MS_PER_S;
   const { toGoS } = advice.howFar;
-  const stationMs = toGoS === null ? null : answeredAtMs + toGoS * MS_PER_S;
-  const isPast = stationMs !== null && atMs >= stationMs + AFTER_STATION_S * MS_PER_S;
-  if (isPast) return 'flag';
-  if (phase !== 'near-station' && phase !== 'passage') return 'needle';
-  // The answer in the cone has asked for FROM; before the station its own call will.
-  return stationMs === null || advice.phase === 'passage' ? 'flag' : 'nothing';
+  return toGoS === null ? null : answeredAtMs + (toGoS + AFTER_STATION_S) * MS_PER_S;
+}
+
+/** Close to the station the needle is to be ignored, so nobody asks for it. */
+function isAtStation({ estimate, leg }: CallContext, atMs: number): boolean {
+  const { phase } = foresee(estimate, leg, atMs);
+  return phase === 'near-station' || phase === 'passage';
 }
 
 function firstWords(context: CallContext): string {

@@ -76,9 +76,9 @@ describe.each([
     expect(said).toMatch(/Station in .*ignore it\./);
     // Slant range at 2 and 1 NM before the end, by Pythagoras: 12.0 and 13.0 at this height.
     expect(air.dmeAtNm(endGroundNm - 2).toFixed(1)).toBe('12.0');
-    expect(said).toContain('Two miles to go. D M E will read one two decimal zero.');
+    expect(said).toContain('Two miles to go. D M E one two decimal zero.');
     expect(air.dmeAtNm(endGroundNm - 1).toFixed(1)).toBe('13.0');
-    expect(said).toContain('One mile to go. D M E will read one three decimal zero.');
+    expect(said).toContain('One mile to go. D M E one three decimal zero.');
     expect(said).toContain('Destination now. D M E one four decimal zero.');
   });
 });

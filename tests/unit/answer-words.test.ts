@@ -278,6 +278,8 @@ describe('each phase in its own words', () => {
     expect(words).toContain('One decimal eight miles to go, one minute five seconds.');
     expect(words).toContain('D M E will read one four decimal zero.');
     expect(words).not.toContain('Wind');
+    const previous = { ...adviceWith({ phase: 'arriving' }), say: words };
+    expect(say({ phase: 'arriving' }, { leg: dated(OUTBOUND), previous })).not.toContain('D M E');
   });
 
   it('lost asks one thing only', () => {

@@ -127,17 +127,17 @@ describe('taking back', () => {
   });
 
   it('of a check, an ident or a start undoes it', () => {
-    const ident: FlightEvent = {
-      id: 'B3',
-      atMs: 50_000,
-      kind: 'ident',
-      legIndex: 0,
-      outcome: 'confirmed',
-      by: 'ear',
-    };
+    const stamp = { id: 'B3', atMs: 50_000, legIndex: 0 };
+    const done: readonly FlightEvent[] = [
+      { ...stamp, kind: 'ident', outcome: 'confirmed', by: 'ear' },
+      { ...stamp, kind: 'check', item: 'tune', outcome: 'done' },
+      { ...stamp, kind: 'leg-started' },
+    ];
     const back: FlightEvent = { id: 'C3', atMs: 150_000, kind: 'taken-back', eventId: 'B3' };
-    expect(foldFlight([PLAN, ident]).legs[0]?.identConfirmedAtMs).toBe(50_000);
-    expect(foldFlight([PLAN, ident, back]).legs).toEqual(foldFlight([PLAN]).legs);
+    for (const event of done) {
+      expect(foldFlight([PLAN, event]).legs).not.toEqual(foldFlight([PLAN]).legs);
+      expect(foldFlight([PLAN, event, back]).legs).toEqual(foldFlight([PLAN]).legs);
+    }
   });
 });
 

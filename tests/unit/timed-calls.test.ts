@@ -38,7 +38,7 @@ describe('calls inbound', () => {
   it('count two miles to go with what the DME will read there, height included', () => {
     const call = keyed(calls, 'to-go:0:2');
     // Two miles over ground and 4,090 ft above the station are 2.11 NM of slant range.
-    expect(call?.say).toBe('Two miles to go. D M E will read two decimal one.');
+    expect(call?.say).toBe('Two miles to go. D M E two decimal one.');
     expect(stillRangeNm((call?.atMs ?? 0) / 1000)).toBeCloseTo(2, 0);
   });
 
@@ -96,8 +96,8 @@ describe('calls outbound', () => {
 
   it('count two, one and none to the destination with the DME there', () => {
     expect(['2', '1', '0'].map((miles) => keyed(calls, `to-go:1:${miles}`)?.say)).toEqual([
-      'Two miles to go. D M E will read one two decimal zero.',
-      'One mile to go. D M E will read one three decimal zero.',
+      'Two miles to go. D M E one two decimal zero.',
+      'One mile to go. D M E one three decimal zero.',
       'Destination now. D M E one four decimal zero.',
     ]);
   });

@@ -3,7 +3,8 @@ import { callsDue } from '../../src/flight/calls-due.ts';
 import { foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
 import type { FlightState } from '../../src/flight/state.ts';
-import type { Call } from '../../src/procedure/call.ts';
+import type { Call, CallContext } from '../../src/procedure/call.ts';
+import { callsBetween } from '../../src/procedure/calls.ts';
 import { INBOUND_FLOWN, PASSED, PLAN } from './flight-in-still-air.ts';
 import { INBOUND } from './ocean-legs.ts';
 
@@ -55,6 +56,26 @@ describe('a reading that nobody gives', () => {
   });
 });
 
+describe('a reading that is due at the moment of a turn', () => {
+  it('is asked for after it, not in one breath with it', () => {
+    const { estimate, advice } = foldFlight([PLAN, FAR]);
+    if (estimate === null || advice === null) throw new Error('the flight above has an answer');
+    const whichWay = { ...advice.whichWay, holdS: 60, thenHeadingDeg: 100 };
+    const context: CallContext = {
+      leg: estimate.leg,
+      legIndex: 0,
+      isLastLeg: false,
+      estimate,
+      advice: { ...advice, whichWay, nextReadingInS: 60 },
+      answeredAtMs: 20_000,
+      manner: { decimalWord: 'decimal' },
+    };
+    const [turn, reading] = callsBetween(context, 79_000, 90_000);
+    expect(turn?.say).toMatch(/^Now heading one zero zero/);
+    expect((reading?.atMs ?? 0) - (turn?.atMs ?? 0)).toBe(8000);
+  });
+});
+
 describe('a lone heading back to the course', () => {
   const state = foldFlight([PLAN, WIDE]);
   const way = state.advice?.whichWay;
@@ -91,6 +112,8 @@ describe('near the station', () => {
     const later = calls.filter((call) => call.atMs > (station?.atMs ?? Infinity));
     expect(later.length).toBeGreaterThan(1);
     expect(new Set(sayings(later))).toEqual(new Set(['Does the flag show FROM?']));
+    const firstS = ((later[0]?.atMs ?? 0) - (station?.atMs ?? 0)) / 1000;
+    expect(Math.abs(firstS - 30)).toBeLessThan(5);
   });
 
   it('the cone is not called when the answer has just told of it', () => {
