@@ -11,8 +11,8 @@ import { REACTION_S, TURN_RATE_DEG_PER_S } from './tuning.ts';
 
 /** A smaller angle to the line closes so slowly that the next reading will do. One and a half steps of heading. */
 const LEAST_CUT_DEG = 7.5;
-/** A bearing less certain than this gives no time at which the line is reached. As for the choice of the cut. */
-const GREATEST_BEARING_SD_DEG = 12;
+/** A bearing less certain than this (a needle on its stop) gives no time. Common practice, no source. */
+const GREATEST_BEARING_SD_DEG = 4;
 /** Beyond this a time says nothing: the place is started afresh then. */
 const LONGEST_S = 900;
 /** Times are told in steps of this. */
