@@ -12,6 +12,8 @@ const STUCK_DME = 5;
 /** So surely a DME that stands still is told at its first repetition: the wind it would mean is absurd. */
 const STUCK_DME_AT_ONCE = 8;
 const JUMP = 7;
+/** Without DME the distance, and with it the needle's motion, is less certain: so much more weight is asked for. */
+const SURER_WITHOUT_DME = 1;
 /** A single reading may be a slip: a suspicion rests on at least two. */
 const LEAST_COUNT = 2;
 /** Reception fades before the horizon is quite reached; the range must be known this well to say so. */
@@ -81,14 +83,15 @@ function isBeyondReception({ belief, leg, isPlaced }: Estimate): boolean {
 }
 
 /** What the suspicions that run beside the tracking have come to. */
-function watchAlerts({ watch }: Estimate, isReversed: boolean): readonly Alert[] {
+function watchAlerts({ watch, scene }: Estimate, isReversed: boolean): readonly Alert[] {
+  const surer = scene.dme ? 0 : SURER_WITHOUT_DME;
   const alerts: Alert[] = [];
   const isTold = (each: { weight: number; count: number }, limit: number): boolean =>
     each.weight >= limit && each.count >= LEAST_COUNT;
-  if (isTold(watch.stuckNeedle, STUCK_NEEDLE)) alerts.push(alert('needle-not-moving'));
+  if (isTold(watch.stuckNeedle, STUCK_NEEDLE + surer)) alerts.push(alert('needle-not-moving'));
   const isStillAtOnce = watch.stuckDme.weight >= STUCK_DME_AT_ONCE;
   if (isStillAtOnce || isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
-  if (!isReversed && watch.jumps.some((each) => isTold(each, JUMP))) {
+  if (!isReversed && watch.jumps.some((each) => isTold(each, JUMP + surer))) {
     alerts.push(alert('heading-indicator-disagrees'));
   }
   return alerts;
