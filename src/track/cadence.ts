@@ -1,6 +1,7 @@
 import { MS_PER_S } from '../base/units.ts';
 import type { Reading } from './reading.ts';
 
+/** Seconds; as a pilot with other things to do reads. Common practice, no source. */
 const USUAL_S = 60;
 const SHORTEST_S = 20;
 const LONGEST_S = 120;

@@ -7,18 +7,18 @@ import { planCost } from './plan-cost.ts';
 import type { Candidate } from './plan-cost.ts';
 import type { Scene } from './scene.ts';
 
-/** Headings are told in steps of this. */
+/** Headings are told in steps of this, as indicators are marked; finer steps gained nothing in simulation. */
 const STEP_DEG = 5;
-/** No intercept is steeper than this. */
+/** No intercept is steeper than this. Common practice, no source. */
 const STEEPEST_DEG = 60;
-/** When a second heading may begin, seconds after the reading. */
+/** When a second heading may begin, seconds after the reading. Tuned by simulation. */
 const SECOND_AT_S = [20, 30, 45, 60, 80, 100] as const;
-/** A second heading needs at least this long before the next reading. */
+/** A second heading needs at least this long before the next reading. Tuned by simulation. */
 const SECOND_BEFORE_READING_S = 10;
-/** Near the station: this long before it, or within this many cone radii. */
+/** Near the station: this long before it, or within this many cone radii. Tuned by simulation (miss at the station). */
 const LAST_STRETCH_S = 30;
 const NEAR_CONE_RADII = 1.2;
-/** Near the station the heading stays unless it is off by more than this. */
+/** Near the station the heading stays unless it is off by more than this: three quarters of a step. Tuned likewise. */
 const NEAR_STATION_SLACK_DEG = 3.75;
 
 /**

@@ -8,16 +8,16 @@ import type { Scene } from './scene.ts';
 import { placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
 
-/** A place that jumped may come from a wind or a direction indicator that jumped: widen those. */
+/** A place that jumped may come from a wind or a direction indicator that jumped: widen those. Tuned by simulation. */
 const WIND_JUMP_SD_KT = 8;
 const HEADING_JUMP_SD_DEG = 4;
-/** A DME that differs by less than this from the last shows the same distance. */
+/** A DME that differs by less than this from the last shows the same distance: it is shown in tenths. */
 const SAME_DME_NM = 0.06;
-/** Before this many readings the start itself is as doubtful as a reading that contradicts it. */
+/** Before this many readings the start itself is as doubtful as a reading that contradicts it. Tuned by simulation. */
 export const SETTLED_AFTER = 3;
-/** Once settled, this many readings must agree with a jump before it is believed. */
+/** Once settled, this many readings must agree with a jump before it is believed. Tuned by simulation. */
 const AGREE_TO_JUMP = 3;
-/** Flags that contradict this often in a row, with nothing else to go by, end the trust in the place. */
+/** Flags that contradict this often in a row, with nothing else to go by, end the trust in it. Tuned likewise. */
 const FLAGS_END_TRUST = 3;
 
 /** What would be believed if the place in a reading is right and everything before it wrong. */

@@ -11,7 +11,7 @@ import { lnRangeSd } from './place.ts';
 import type { Scene } from './scene.ts';
 import { WIND_WANDER_KT2_PER_S } from './tuning.ts';
 
-/** A distance less certain than this part of the range is not told. */
+/** A distance less certain than this part of the range is not told. Common practice, no source. */
 export const GREATEST_RANGE_SD = 0.35;
 /** Close to the station a distance this well known in NM is told all the same. */
 const SMALL_RANGE_SD_NM = 1;
@@ -20,7 +20,7 @@ export const GREATEST_SPEED_SD_KT = 11;
 /** A time less certain than this part of itself (and 20 s) is not told. */
 const GREATEST_TIME_SD = 0.3;
 const SHORT_TIME_S = 20;
-/** Measured over predicted spread of the time to go in simulation (docs/method.md). */
+/** Measured over predicted spread of the time to go in simulation. */
 const TIME_SD_INFLATION = 1.15;
 
 /** Nothing is known of the distance. */

@@ -10,9 +10,9 @@ import { bearingSdDeg, lnRangeSd, placeOf } from './place.ts';
 import { planeFromMagneticDeg } from './scene.ts';
 import type { Scene } from './scene.ts';
 
-/** A wind whose worse axis is less certain than this is not told. */
+/** A wind whose worse axis is less certain than this is not told. Common practice, no source. */
 export const GREATEST_WIND_SD_KT = 11;
-/** A drift less certain than this is not told. */
+/** A drift less certain than this is not told. Common practice, no source. */
 const GREATEST_DRIFT_SD_DEG = 6;
 /** With a bearing or a range less certain than this there is no cross-track distance to tell. */
 const GREATEST_BEARING_SD_DEG = 25;
