@@ -125,7 +125,7 @@ describe('a passage that was none', () => {
   });
 
   it('stands once FROM has been read on the next leg, or minutes later', () => {
-    const from: FlightEvent = { ...PASSED, id: 'C1', atMs: 330_000, dmeNm: 1.1 };
+    const from = { ...PASSED, id: 'C1', atMs: 330_000, dmeNm: 1.1 } as FlightEvent;
     expect(foldFlight([...FLOWN, from, to(360)]).legIndex).toBe(1);
     expect(foldFlight([...FLOWN, to(600)]).legIndex).toBe(1);
   });
@@ -139,7 +139,7 @@ describe('a passage that was none', () => {
   });
 
   it('is not made by a first FROM far from the station', () => {
-    const from: FlightEvent = { ...PASSED, id: 'C1', atMs: 20_000, needleDots: 0, dmeNm: 11.2 };
+    const from = { ...PASSED, id: 'C1', atMs: 20_000, needleDots: 0, dmeNm: 11.2 } as FlightEvent;
     const state = foldFlight([PLAN, from]);
     expect(state.legIndex).toBe(0);
     expect(state.legs[0]?.passageAtMs).toBeNull();
