@@ -1,10 +1,11 @@
 import { effect, signal } from '@preact/signals';
 import type { ComponentType, JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import './look.css';
+import './sheet.css';
 import './print.css';
-import { FlightsPage } from './pages/flights-page.tsx';
 import { CautionsSheet } from './parts/cautions.tsx';
+import { useLoaded } from './parts/later.ts';
 import { route, type Route } from './parts/route.ts';
 import { settings } from './settings/settings.ts';
 
@@ -46,7 +47,7 @@ const TITLES: Readonly<Record<Route['page'], string>> = {
 function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
   switch (shown.page) {
     case 'flights':
-      return <FlightsPage />;
+      return <Later page={loadFlights} />;
     case 'plan':
       return <Later page={loadPlan} />;
     case 'settings':
@@ -56,7 +57,8 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
   }
 }
 
-// Fetched when first asked for: the list of flights is there at once.
+// Fetched when first asked for: whoever opens one page does not wait for the others.
+const loadFlights = () => import('./pages/flights-page.tsx').then((room) => room.FlightsPage);
 const loadPlan = () => import('./pages/plan-page.tsx').then((room) => room.PlanPage);
 const loadSettings = () => import('./pages/settings-page.tsx').then((room) => room.SettingsPage);
 const loadFly = () => import('./pages/fly-page.tsx').then((room) => room.FlyPage);
@@ -73,35 +75,6 @@ function LaterFly({ flightId }: { readonly flightId: string }): JSX.Element {
   ) : (
     <Page key={flightId} flightId={flightId} />
   );
-}
-
-function useLoaded<Props>(load: () => Promise<ComponentType<Props>>): {
-  readonly Page: ComponentType<Props> | null;
-  readonly problem: string | null;
-} {
-  const [loaded, setLoaded] = useState<{
-    readonly from: unknown;
-    readonly Page: ComponentType<Props>;
-  } | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    let isGone = false;
-    setProblem(null);
-    load().then(
-      (Page) => {
-        if (!isGone) setLoaded({ from: load, Page });
-      },
-      () => {
-        if (!isGone)
-          setProblem('This page could not be fetched: is the server there? Load it again.');
-      },
-    );
-    return () => {
-      isGone = true;
-    };
-  }, [load]);
-  // The one loaded before belongs to another address.
-  return { Page: loaded?.from === load ? loaded.Page : null, problem };
 }
 
 function Waiting({ problem }: { readonly problem: string | null }): JSX.Element {

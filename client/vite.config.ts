@@ -3,11 +3,27 @@ import { serviceWorkerFiles } from './offline/vite-plugin.ts';
 
 const here = (file: string): string => new URL(file, import.meta.url).pathname;
 
+/**
+ * Few files: what is always needed together is one, since each file costs a request, its headers, and what a
+ * compressor cannot know of the others. The reader of sentences stays apart: it can wait.
+ */
+const CHUNKS = [
+  {
+    name: 'frame',
+    test: /node_modules\/(@?preact|idb|ulid)|client\/(settings|store\/(flight-store|log-disk|server-calls|stamp-event)|sound\/gesture|parts\/(route|clock|later|today))|src\/base\/|\0/,
+  },
+  {
+    name: 'core',
+    test: /node_modules\/(geographiclib-geodesic|magvar|morse-decoder)|src\/(?!speech)|src\/speech\/(numbers|phonetic)|client\/(store|voice\/speaker|parts\/(actions|figures))/,
+  },
+];
+
 export default defineConfig({
   build: {
     outDir: '../build/page',
     emptyOutDir: true,
-    target: 'es2022',
+    target: 'es2023',
+    modulePreload: { polyfill: false },
     // The security policy allows nothing inline.
     assetsInlineLimit: 0,
     rolldownOptions: {
@@ -16,6 +32,7 @@ export default defineConfig({
         // Its name decides what it governs, so it stays the same and in the root.
         entryFileNames: (chunk) =>
           chunk.name === 'service-worker' ? 'service-worker.js' : 'assets/[name]-[hash].js',
+        codeSplitting: { groups: CHUNKS },
       },
     },
   },

@@ -1,6 +1,10 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import '../fly.css';
+import '../fly-reading.css';
+import '../fly-checklist.css';
+// Last: it changes the others.
+import '../fly-phone.css';
 import { openFlight } from '../store/flight-store.ts';
 import { Answer } from '../parts/answer.tsx';
 import { answerNow } from '../parts/answer-now.ts';
@@ -8,19 +12,16 @@ import { sayLine } from '../parts/actions.ts';
 import { ChecklistCard } from '../parts/checklist-card.tsx';
 import { openDeck, type Deck } from '../parts/deck.ts';
 import { timeOfDay } from '../parts/figures.ts';
-import { FlightSheet } from '../parts/flight-sheet.tsx';
 import { FlyFooter } from '../parts/fly-footer.tsx';
 import { FlyHeader } from '../parts/fly-header.tsx';
 import { flyKeys } from '../parts/fly-keys.ts';
-import { IdentSheet } from '../parts/ident-sheet.tsx';
+import { fetchLater, loadSheets } from '../parts/fly-later.ts';
+import { useLoaded } from '../parts/later.ts';
 import { LegCard } from '../parts/leg-card.tsx';
 import { NextLegAfterArc } from '../parts/next-leg.tsx';
 import { ReadingPanel } from '../parts/reading-panel.tsx';
-import { ReadingsSheet } from '../parts/readings-list.tsx';
 import { addressOf } from '../parts/route.ts';
 import { listenForKeys } from '../parts/single-keys.ts';
-import { SkipSheet } from '../parts/skip-sheet.tsx';
-import { SpokenSheet } from '../parts/spoken-sheet.tsx';
 import { speakTimedCalls } from '../parts/timed-calls.ts';
 import { nextItem } from '../../src/procedure/checklist.ts';
 import { speaker } from '../voice/speaker.ts';
@@ -41,9 +42,11 @@ export function FlyPage({ flightId }: { readonly flightId: string }): JSX.Elemen
         const opened = openDeck(store);
         const stopCalls = speakTimedCalls(opened);
         const stopKeys = listenForKeys(flyKeys(opened));
+        const stopFetching = fetchLater();
         stop = () => {
           stopCalls();
           stopKeys();
+          stopFetching();
           speaker.hush();
           store.close();
         };
@@ -97,7 +100,7 @@ function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
       </main>
       <FlyFooter deck={deck} />
       <LegCard deck={deck} isOnScreen={false} />
-      <OpenSheet deck={deck} />
+      {deck.sheet.value === null ? null : <LaterSheet deck={deck} />}
     </div>
   );
 }
@@ -111,21 +114,15 @@ function useReadFirstItem(deck: Deck): void {
   }, [deck]);
 }
 
-function OpenSheet({ deck }: { readonly deck: Deck }): JSX.Element | null {
-  switch (deck.sheet.value) {
-    case 'ident':
-      return <IdentSheet deck={deck} />;
-    case 'readings':
-      return <ReadingsSheet deck={deck} />;
-    case 'spoken':
-      return <SpokenSheet deck={deck} />;
-    case 'skip':
-      return <SkipSheet deck={deck} />;
-    case 'more':
-      return <FlightSheet deck={deck} />;
-    case null:
-      return null;
-  }
+/** The sheets are fetched when one is first opened, if the first touch of the page has not done so. */
+function LaterSheet({ deck }: { readonly deck: Deck }): JSX.Element | null {
+  const { Page: OpenSheet, problem } = useLoaded(loadSheets);
+  if (OpenSheet !== null) return <OpenSheet deck={deck} />;
+  return problem === null ? null : (
+    <p class="problem" role="alert">
+      {problem}
+    </p>
+  );
 }
 
 /** After the flight: the card with all readings, to look at or print; a slip of the finger can be undone. */

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import type { Deck } from './deck.ts';
-import { takeSentence } from './sentence.ts';
+import { loadSentences } from './fly-later.ts';
 
 /** Where a reading, a question or a command is typed as a sentence. */
 export function TypedLine({ deck }: { readonly deck: Deck }): JSX.Element {
@@ -11,7 +11,11 @@ export function TypedLine({ deck }: { readonly deck: Deck }): JSX.Element {
   const take = async (): Promise<void> => {
     const sentence = input.current?.value.trim() ?? '';
     if (sentence === '') return;
-    const refused = await takeSentence(deck, sentence);
+    const takeSentence = await loadSentences().catch(() => null);
+    const refused =
+      takeSentence === null
+        ? 'The server is gone: give the reading with the finger.'
+        : await takeSentence(deck, sentence);
     setProblem(refused);
     // A sentence that was not understood stays, to be mended.
     if (refused === null && input.current !== null) input.current.value = '';

@@ -13,6 +13,7 @@ writeFileSync(path.join(pageDir, 'service-worker.js'), '// worker');
 writeFileSync(path.join(pageDir, '.hidden'), 'hidden');
 writeFileSync(path.join(pageDir, 'assets', 'index-Ab12_x9Z.js'), 'plain');
 writeFileSync(path.join(pageDir, 'assets', 'index-Ab12_x9Z.js.br'), 'small');
+writeFileSync(path.join(pageDir, 'assets', 'flite-worker-Ab12_x9Z.js'), 'worker');
 
 const { port, app } = await serve({ pageDir });
 const own = `127.0.0.1:${port}`;
@@ -145,5 +146,15 @@ describe('the page', () => {
       expect(headers['x-content-type-options']).toBe('nosniff');
       expect(headers['strict-transport-security']).toBeUndefined();
     }
+  });
+
+  it('says what a document may do on a worker too, and not on a script, where it means nothing', async () => {
+    const policyOf = async (at: string) => (await get(port, at)).headers['content-security-policy'];
+    expect(await policyOf('/assets/flite-worker-Ab12_x9Z.js')).toContain("default-src 'self'");
+    expect(await policyOf('/assets/gone-Ab12_x9Z.js')).toContain("default-src 'self'");
+    expect(await policyOf('/assets/index-Ab12_x9Z.js')).toBeUndefined();
+    const { headers } = await get(port, '/assets/index-Ab12_x9Z.js');
+    expect(headers['x-content-type-options']).toBe('nosniff');
+    expect(headers['cross-origin-resource-policy']).toBe('same-origin');
   });
 });
