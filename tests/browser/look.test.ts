@@ -155,7 +155,8 @@ describe('every page and sheet, on a tablet and a phone, by day and by night', (
     await look('fly-overhead');
     await fly(INBOUND_DEG, isShown(words.legLine, 'Leg 2'));
     await look('fly-passage');
-    await fly(OUTBOUND_DEG, isShown(words.said, 'D M E will read one four'));
+    await fly(OUTBOUND_DEG, () => air.groundNm() > 13);
+    await giveByTyping(page, air.panel(OUTBOUND_DEG));
     await look('fly-arriving');
     await words.flight.click();
     await inSheet(page, 'Finish the flight').click();

@@ -3,6 +3,13 @@ import type { Locator, Page } from 'playwright-core';
 // The one place that knows how the page is worded: everything is found as a pilot finds it, by what it
 // is and what it is called.
 
+/** What is said, as far as a pilot acts on it. */
+export const SAID = {
+  /** The next reading is to be taken with the OBS turned: a needle that is stuck stays where it is. */
+  obsTurned: /three degrees left/,
+  nearStation: /Station in .* miles?\. .*ignore/,
+} as const;
+
 /** The pages around a flight. */
 export interface PageWords {
   readonly cautions: Locator;

@@ -1,6 +1,14 @@
 import type { Locator, Page } from 'playwright-core';
 import type { Air, Panel } from './air.ts';
-import { flyWords, inSheet, openSheet, pageWords, readingWords, sheet } from './page-words.ts';
+import {
+  SAID,
+  flyWords,
+  inSheet,
+  openSheet,
+  pageWords,
+  readingWords,
+  sheet,
+} from './page-words.ts';
 
 // The pilot of the tests: looks at the page, flies what it says, reads the panel into it.
 
@@ -160,7 +168,7 @@ const MOST_STEPS_OF_A_STRETCH = 400;
 /** The page tests the needle by having the OBS turned; else it is the course of the leg. */
 async function obsNow(page: Page, courseDeg: number): Promise<number> {
   const said = (await flyWords(page).said.allTextContents()).join(' ');
-  return said.startsWith('Turn the O B S three degrees left') ? (courseDeg + 357) % 360 : courseDeg;
+  return SAID.obsTurned.test(said) ? (courseDeg + 357) % 360 : courseDeg;
 }
 
 /**

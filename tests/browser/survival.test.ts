@@ -158,6 +158,8 @@ describe('a second screen, opened by the address that the flight gives', () => {
 
     await giveByTyping(page, panelAt(9.8, 0.5));
     await readingCounts(other, 3);
+    // It shows what there is to say and leaves the saying to the first one.
+    expect(await saidOn(other)).toEqual([]);
     expectSame(await stands(other), await stands(page));
     expect(frames.some((frame) => frame.includes('"dmeNm":9.8'))).toBe(true);
 
@@ -166,6 +168,15 @@ describe('a second screen, opened by the address that the flight gives', () => {
     expectSame(await stands(page), await stands(other));
   });
 });
+
+async function saidOn(page: Page): Promise<readonly string[]> {
+  await flyWords(page).spoken.click();
+  const log = sheet(page, 'Spoken so far');
+  await log.waitFor();
+  const said = await log.getByRole('listitem').allTextContents();
+  await inSheet(page, 'Close').click();
+  return said;
+}
 
 async function readCautions(page: Page): Promise<void> {
   await inSheet(page, 'I have read this').click();
