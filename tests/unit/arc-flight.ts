@@ -64,10 +64,12 @@ function secondHeading(truth: ArcTruth, pilot: Pilot, isOnArc: boolean): void {
   flyTo(truth, pilot, pending.headingDeg, isOnArc);
 }
 
-/** Turned off the radial and on the new heading, or some way round: on the arc. */
-function isOnTheArc({ holdDeg, targetDeg, plan, sweptDeg }: ArcTruth): boolean {
+/** Within a mile of the arc, and turned off the radial and on the new heading, or some way round. */
+function isOnTheArc(truth: ArcTruth): boolean {
+  const { holdDeg, targetDeg, plan, sweptDeg } = truth;
   const turned = Math.abs(half(holdDeg - plan.courseDeg));
-  return sweptDeg > 8 || (turned > 60 && Math.abs(half(targetDeg - holdDeg)) < 5);
+  const isTurned = sweptDeg > 8 || (turned > 60 && Math.abs(half(targetDeg - holdDeg)) < 5);
+  return isTurned && Math.abs(offArcNm(truth)) < 1;
 }
 
 function isAtRadial(truth: ArcTruth): boolean {
