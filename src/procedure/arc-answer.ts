@@ -13,7 +13,7 @@ const JOINING_TURN_DEG = 45;
 const WORTH_SAYING_NM = 0.25;
 
 /** "one two mile arc"; 12.5 DME: "one two decimal five mile arc". */
-export function arcName({ dmeNm }: DmeArc, manner: Manner): string {
+function arcName({ dmeNm }: DmeArc, manner: Manner): string {
   const miles = Number.isInteger(dmeNm) ? digits(dmeNm) : spokenDistance(dmeNm, manner);
   return `${miles} mile arc`;
 }

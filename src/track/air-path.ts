@@ -1,4 +1,4 @@
-import { DEG_PER_RAD, RAD_PER_DEG, turnDeg } from '../base/angle.ts';
+import { RAD_PER_DEG, turnDeg } from '../base/angle.ts';
 import { REACTION_S, TURN_RATE_DEG_PER_S } from './tuning.ts';
 
 /** Told at `atS` to take up a heading. Same north as the start heading. */
@@ -69,9 +69,4 @@ export function airPath(
     reactionS = REACTION_S;
   }
   return flyPiece(path, targetDeg, durationS - path.durationS, reactionS);
-}
-
-/** The mean heading of a path, degrees, not wrapped to any range in particular. */
-export function meanHeadingDeg(path: AirPath): number {
-  return Math.atan2(path.eastS, path.northS) * DEG_PER_RAD;
 }

@@ -21,7 +21,7 @@ const AGREE_TO_JUMP = 3;
 const FLAGS_END_TRUST = 3;
 
 /** What would be believed if the place in a reading is right and everything before it wrong. */
-export function startedAfresh(belief: Belief, scene: Scene, reading: Reading): Belief {
+function startedAfresh(belief: Belief, scene: Scene, reading: Reading): Belief {
   const covariance = [...belief.covariance];
   const widen = (index: number, sd: number): void => {
     const at = index * STATE_SIZE + index;

@@ -14,7 +14,7 @@ const RANGE_KNOWN_SD = 0.15;
 const ALONG_COURSE_DEG = 60;
 
 /** Speed over the ground along the leg if its line is followed, knots; never below 30. */
-export function speedAlongKt(belief: Belief, scene: Scene): number {
+function speedAlongKt(belief: Belief, scene: Scene): number {
   const { mean } = belief;
   const line = lineDegTrue(mean, scene);
   const across = mean.windEastKt * cosDeg(line) - mean.windNorthKt * sinDeg(line);

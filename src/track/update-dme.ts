@@ -14,7 +14,7 @@ const PASSES = 3;
 const SETTLED_NM = 0.001;
 
 /** Variance of one DME reading, NM^2. */
-export const DME_NOISE_NM2 = DME_SD_NM ** 2 + DME_STEP_NM ** 2 / 12;
+const DME_NOISE_NM2 = DME_SD_NM ** 2 + DME_STEP_NM ** 2 / 12;
 
 /** What the DME should show, NM, with its derivative by the state. */
 export function dmeExpected(

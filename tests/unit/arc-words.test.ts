@@ -63,6 +63,7 @@ function contextOf(changes: Partial<Guidance>, more: Partial<AnswerContext> = {}
     flag: 'from',
     courseSetDeg: 350,
     question: null,
+    isHeadingRead: true,
     manner: { decimalWord: 'decimal' },
     ...more,
   };
@@ -72,7 +73,7 @@ const say = (changes: Partial<Guidance>, more: Partial<AnswerContext> = {}): str
   sayOf(contextOf(changes, more));
 
 const why = (changes: Partial<Guidance>, more: Partial<AnswerContext> = {}): string =>
-  whyOf({ ...contextOf(changes, more), reading: null });
+  whyOf({ ...contextOf(changes, more), reading: null, lineHeadingDeg: 48 });
 
 const INBOUND_AFTER: Leg = { station: QEV, direction: 'to', courseDeg: 310, altitudeFt: 4500 };
 

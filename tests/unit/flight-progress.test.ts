@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { foldFlight } from '../../src/flight/fold.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
-import { FIRST, PLAN, SECOND, readingAt } from './ocean-flight.ts';
+import { FIRST, PLAN, SECOND } from './ocean-flight.ts';
 import { AIRCRAFT, INBOUND, OUTBOUND, XUN } from './ocean-legs.ts';
 
 describe('the ident', () => {

@@ -9,6 +9,7 @@ const far: HowFar = {
   sdNm: 0.2,
   sdS: 20,
   sdKt: 4,
+  pastEndNm: null,
 };
 const way: WhichWay = {
   turn: 'left',
