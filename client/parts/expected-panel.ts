@@ -2,6 +2,7 @@ import { isOtherCourse } from '../../src/procedure/course-set.ts';
 import type { ReadingFields } from '../../src/flight/event.ts';
 import type { FlightState, ReadingRecord } from '../../src/flight/state.ts';
 import type { Leg } from '../../src/leg/leg.ts';
+import { isAboutArc } from '../../src/track/arc-course.ts';
 import type { Foresight } from '../../src/track/foresight.ts';
 import type { Flag } from '../../src/track/reading.ts';
 
@@ -29,11 +30,15 @@ function readingsOf({ readings, legIndex }: FlightState): readonly ReadingRecord
   );
 }
 
-/** Those of them with the leg's own course set and its own station tuned. */
+/** Those of them with its own station tuned. */
+function ownReadingsOf(state: FlightState): readonly ReadingRecord[] {
+  return readingsOf(state).filter(({ reading }) => reading.station === undefined);
+}
+
+/** Those of these with the leg's own course set. */
 function onCourseOf(state: FlightState, leg: Leg | null): readonly ReadingRecord[] {
-  return readingsOf(state).filter(
-    ({ reading }) =>
-      reading.station === undefined && (leg === null || !isOtherCourse(reading.courseSetDeg, leg)),
+  return ownReadingsOf(state).filter(
+    ({ reading }) => leg === null || !isOtherCourse(reading.courseSetDeg, leg),
   );
 }
 
@@ -52,7 +57,9 @@ export function expectedPanel(
   leg: Leg | null,
   foresight: Foresight | null,
 ): ExpectedPanel {
-  const readings = onCourseOf(state, leg);
+  // About an arc the OBS follows the radials and stays where it was set.
+  const isOnArc = state.estimate !== null && isAboutArc(state.estimate);
+  const readings = isOnArc ? ownReadingsOf(state) : onCourseOf(state, leg);
   // After a reading with another course set the answer has told to set the leg's again.
   const courseSetDeg = readings.at(-1)?.reading.courseSetDeg ?? leg?.courseDeg ?? 0;
   const flag = lastFlag(readings, leg);

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { isAboutArc } from '../../src/track/arc-course.ts';
 import { speaker } from '../voice/speaker.ts';
 import { explain, undoLast } from './actions.ts';
 import type { AnswerNow } from './answer-now.ts';
@@ -50,7 +51,7 @@ export function ReadingPanel({ deck, now }: PanelProps): JSX.Element {
         />
         <CourseSet
           courseDeg={shown.courseSetDeg}
-          legCourseDeg={deck.leg.value?.courseDeg ?? shown.courseSetDeg}
+          legCourseDeg={legCourseDeg(deck) ?? shown.courseSetDeg}
           onChange={(courseSetDeg) => {
             put({ courseSetDeg });
           }}
@@ -171,4 +172,11 @@ function AfterRow({ deck }: { readonly deck: Deck }): JSX.Element {
       </button>
     </div>
   );
+}
+
+/** The course that the OBS belongs on; null about an arc, where any radial may be set. */
+function legCourseDeg(deck: Deck): number | null {
+  const { estimate } = deck.state.value;
+  if (estimate !== null && isAboutArc(estimate)) return null;
+  return deck.leg.value?.courseDeg ?? null;
 }

@@ -1,3 +1,4 @@
+import { isAboutArc } from '../track/arc-course.ts';
 import type { Estimate } from '../track/estimate.ts';
 import { foresee } from '../track/foresee.ts';
 import type { Foresight } from '../track/foresight.ts';
@@ -13,10 +14,10 @@ export function expectedAt(state: FlightState, atMs: number): Foresight | null {
   return foresee(onLegCourse(estimate), estimate.leg, atMs);
 }
 
-/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back, but on an arc. */
+/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back, but about an arc. */
 function onLegCourse(estimate: Estimate): Estimate {
-  const { leg } = estimate.leg;
-  return leg.arc ? estimate : withCourseSet(estimate, leg.courseDeg);
+  if (isAboutArc(estimate)) return estimate;
+  return withCourseSet(estimate, estimate.leg.leg.courseDeg);
 }
 
 /** The estimate with another course on the OBS when it was last read, for foresight. */

@@ -3,6 +3,7 @@ import type { FieldProblem } from '../base/result.ts';
 import { isOtherCourse } from '../procedure/course-set.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { checkReading } from '../track/check-reading.ts';
+import { isAboutArc } from '../track/arc-course.ts';
 import { addReading } from '../track/estimate.ts';
 import { foresee } from '../track/foresee.ts';
 import type { Flag, Reading } from '../track/reading.ts';
@@ -72,7 +73,7 @@ const OFF_STANDS_S = 30;
  */
 function completed(flown: Flown, atMs: number, fields: ReadingFields): Reading {
   const leg = legOf(flown);
-  const onArc = leg?.arc === undefined ? null : arcPanel(flown, atMs, fields.courseSetDeg);
+  const onArc = arcPanel(flown, atMs, fields.courseSetDeg);
   if (onArc !== null) return { atMs, ...onArc, ...fields };
   return {
     atMs,
@@ -88,15 +89,15 @@ function flagStanding({ flag, offAtMs }: Flown, atMs: number, fields: ReadingFie
 }
 
 /**
- * On an arc the OBS stays as it was set last, and a flag that was not read is the one expected. Null before
- * anything tells where the aircraft is.
+ * About an arc the OBS stays as it was set last, and a flag that was not read is the one expected. Null on any
+ * other leg and before the turn onto the arc.
  */
 function arcPanel(
   { estimate }: Flown,
   atMs: number,
   courseReadDeg: number | undefined,
 ): Pick<Reading, 'courseSetDeg' | 'flag'> | null {
-  if (estimate?.isPlaced !== true) return null;
+  if (estimate === null || !isAboutArc(estimate)) return null;
   const last = estimate.readings.findLast((each) => each.station === undefined);
   const courseSetDeg = courseReadDeg ?? last?.courseSetDeg ?? estimate.leg.leg.courseDeg;
   const set = withCourseSet(estimate, courseSetDeg);
