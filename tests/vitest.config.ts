@@ -9,6 +9,8 @@ export default defineConfig({
           environment: 'node',
           setupFiles: ['tests/setup.ts'],
           include: ['tests/{unit,reference,property}/**/*.test.ts'],
+          // Hundreds of random flights a property: generous, since nothing here asserts time.
+          testTimeout: 60_000,
         },
       },
       {
