@@ -96,7 +96,7 @@ export function LegFields({
           words={[
             { word: 'to', name: 'To it' },
             { word: 'from', name: 'From it' },
-            { word: 'arc', name: 'Arc about it' },
+            { word: 'arc', name: 'DME arc' },
           ]}
           onChoose={(direction) => {
             onChange({ direction });

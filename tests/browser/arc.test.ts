@@ -23,7 +23,7 @@ async function typeArc(page: Page): Promise<void> {
   await form.field('Elevation').fill(String(QEV.elevationFt));
   await form.field('Station declination').fill('7 W');
   await form.field('Altitude').fill('4500');
-  await form.choice('Arc about it').check();
+  await form.choice('DME arc').check();
   await form.field('Course on the OBS').fill(String(JOIN_DEG));
   await form.field('DME on the arc').fill(String(ARC_DME));
   await form.field('To the radial').fill(String(TO_RADIAL).padStart(3, '0'));
@@ -79,19 +79,23 @@ describe('an arc typed in', () => {
     });
     const radialNow = (): number => air.offCourseDeg(0, 'from');
     const begin = page.getByRole('button', { name: 'Begin leg 2: to QEV on 220' });
+    const radialsRead: number[] = [];
     let obsDeg = JOIN_DEG;
-    let isAsked = false;
     const offNm: number[] = [];
     await flyStretch({
       page,
       air,
-      give: giveByTapping,
-      courseDeg: () => {
-        if (isAsked) obsDeg = ((Math.round(radialNow()) % 360) + 360) % 360;
-        return obsDeg;
+      give: async (onto, panel) => {
+        if (!(await isRadialAsked(onto))) {
+          await giveByTapping(onto, panel);
+          return;
+        }
+        obsDeg = ((Math.round(radialNow()) % 360) + 360) % 360;
+        radialsRead.push(obsDeg);
+        await giveByTapping(onto, air.panel(obsDeg));
       },
+      courseDeg: () => obsDeg,
       isOver: async () => {
-        isAsked = await isRadialAsked(page);
         // From some way round the arc on.
         if (radialNow() > -20 && radialNow() < TO_RADIAL) {
           offNm.push(Math.hypot(air.groundNm(), 4090 / 6076.1155) - ARC_DME);
@@ -99,6 +103,7 @@ describe('an arc typed in', () => {
         return (await words.said.allTextContents()).join(' ').includes('Lead radial.');
       },
     });
+    expect(radialsRead.length).toBeGreaterThan(0);
     expect(offNm.length).toBeGreaterThan(60);
     expect(Math.max(...offNm.map(Math.abs))).toBeLessThan(0.5);
     // Half a percent of 90 to 115 kt is half a mile: two to three radials at 12 DME, and the step of the test.
