@@ -2,9 +2,10 @@ import { addReading, estimate } from '../../src/track/estimate.ts';
 import { guide } from '../../src/track/guide.ts';
 import { alertsOf } from '../../src/track/monitor.ts';
 import type { Reading } from '../../src/track/reading.ts';
+import { printFigures } from './track-options.ts';
+import type { Figure } from './track-options.ts';
 import { AIRCRAFT, OUTBOUND, dated } from '../unit/ocean-legs.ts';
 
-const isJson = process.argv.includes('--json');
 const leg = dated({ ...OUTBOUND, endDmeNm: 100 });
 const NEEDLES = [0, 0.5, 0, -0.5];
 
@@ -29,34 +30,26 @@ function medianUs(call: () => unknown, times: number): number {
   return taken[Math.floor(times / 2)] ?? 0;
 }
 
-const known = estimate(readings, leg, AIRCRAFT);
-const next: Reading = {
-  ...readings[0],
-  atMs: 200 * 30_000,
-  courseSetDeg: 140,
-  flag: 'from',
-  dmeNm: 165,
-};
-
-const figures = [
-  {
-    name: 'one reading more after 200, with its answer, us',
-    value: medianUs(() => {
-      const more = addReading(known, next);
-      return [guide(more, leg), alertsOf(more)];
-    }, 300),
-    goal: 2000,
-  },
-  {
-    name: 'all 200 readings from nothing, with the answer, us',
-    value: medianUs(() => guide(estimate(readings, leg, AIRCRAFT), leg), 15),
-    goal: null,
-  },
-];
-
-if (isJson) console.log(JSON.stringify(figures, null, 2));
-else {
-  for (const { name, value, goal } of figures) {
-    console.log(`${name}: ${value.toFixed(0)}${goal === null ? '' : ` (goal ${goal})`}`);
-  }
+/** What one answer costs after a long flight. */
+export function costFigures(): readonly Figure[] {
+  const known = estimate(readings, leg, AIRCRAFT);
+  const next: Reading = { atMs: 200 * 30_000, courseSetDeg: 140, flag: 'from', dmeNm: 165 };
+  const oneMore = (): unknown => {
+    const more = addReading(known, next);
+    return [guide(more, leg), alertsOf(more)];
+  };
+  return [
+    {
+      name: 'one reading more after 200, with its answer, us',
+      value: medianUs(oneMore, 300),
+      goal: 2000,
+    },
+    {
+      name: 'all 200 readings from nothing, with the answer, us',
+      value: medianUs(() => guide(estimate(readings, leg, AIRCRAFT), leg), 15),
+      goal: null,
+    },
+  ];
 }
+
+if (process.argv[1]?.endsWith('track-cost.ts') === true) printFigures(costFigures());

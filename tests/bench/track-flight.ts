@@ -1,28 +1,33 @@
+import type { Reading } from '../../src/track/reading.ts';
 import { alongNm, begin, fly, half, offDeg, readCentred, readPanel, tell } from './track-air.ts';
 import type { Air, Start, Truth } from './track-air.ts';
 import { chanceFrom } from './track-chance.ts';
+import type { Chance } from './track-chance.ts';
 import type { Adviser } from './track-pilots.ts';
-import type { Reading } from '../../src/track/reading.ts';
+
+/** Sums over seconds: how many, of needle^2 (deg^2), of distance^2 (NM^2). */
+interface Sums {
+  s: number;
+  deg2: number;
+  nm2: number;
+}
 
 /** What one flight came to. */
 export interface FlightResult {
   /**
-   * Sums over the seconds after 8 min in which the needle is to be followed (outside the last 45 s and 1.2 cone
-   * radii before the station): of 1, of needle^2 (deg^2), of distance^2 (NM^2); and of needle^2 to the cone's edge.
+   * After 8 min, where the needle is to be followed: outside 1.2 cone radii and the last 45 s before the station.
    */
-  readonly lateS: number;
-  readonly lateDeg2: number;
-  readonly lateNm2: number;
-  readonly edgeS: number;
-  readonly edgeDeg2: number;
-  /** The same after establishing. */
-  readonly establishedS: number;
-  readonly establishedNm2: number;
+  readonly late: Sums;
+  /** After 8 min, to the edge of the cone. */
+  readonly edge: Sums;
+  /** From the moment of establishing: first whole minute within half a dot. */
+  readonly established: Sums;
   readonly establishMin: number;
   readonly changes: number;
   readonly minutes: number;
   /** On a leg to the station: distance at which it was passed, NM. */
   readonly missNm: number | null;
+  /** Greatest needle on the far side before establishing. */
   readonly overshootDeg: number;
 }
 
@@ -33,6 +38,7 @@ export interface FlightPlan {
   readonly intervalS: number;
   readonly seed: number;
   readonly adviser: (truth: Truth) => Adviser;
+  /** Needle centred with FROM (the default), or read as it stands. */
   readonly firstReading?: 'centred' | 'plain';
   readonly needleStepDots?: number;
   readonly readsHeading?: boolean;
@@ -44,10 +50,76 @@ export interface FlightPlan {
   readonly longestMin?: number;
 }
 
+/** The run of a flight so far. */
+interface Run {
+  readonly late: Sums;
+  readonly edge: Sums;
+  readonly established: Sums;
+  readonly startSide: number;
+  told: { headingDeg: number; atS: number }[];
+  number: number;
+  commandedDeg: number;
+  changes: number;
+  withinS: number;
+  establishS: number | null;
+  overshootDeg: number;
+}
+
+const nothing = (): Sums => ({ s: 0, deg2: 0, nm2: 0 });
+
+function add(sums: Sums, off: number, offNm: number): void {
+  sums.s += 1;
+  sums.deg2 += off * off;
+  sums.nm2 += offNm * offNm;
+}
+
 /** Whether the needle is still to be followed: not in the last 45 s before the station. */
 function isFollowed(truth: Truth, range: number): boolean {
   if (!truth.isTo) return true;
   return range > Math.max(1.2 * truth.coneNm, (truth.airspeedKt * 45) / 3600);
+}
+
+/** One reading, its answer, and what the answer tells the pilot to fly. */
+function ask(plan: FlightPlan, truth: Truth, adviser: Adviser, run: Run, chance: Chance): void {
+  const habits = {
+    needleStepDots: plan.needleStepDots ?? 0.5,
+    readsHeading: plan.readsHeading ?? true,
+    obsOffsetDeg: plan.obsOffsetDeg?.(run.number) ?? 0,
+  };
+  const isCentred = run.number === 0 && (plan.firstReading ?? 'centred') === 'centred';
+  const clean = isCentred ? readCentred(truth, chance) : readPanel(truth, habits, chance);
+  const answer = adviser.answer(plan.spoil?.(clean, truth, run.number) ?? clean, truth);
+  plan.watch?.(truth, adviser, run.number);
+  run.told = [{ headingDeg: answer.headingDeg, atS: truth.timeS }];
+  if (Math.abs(half(answer.thenHeadingDeg - answer.headingDeg)) > 0.5) {
+    run.told.push({ headingDeg: answer.thenHeadingDeg, atS: truth.timeS + answer.holdS });
+  }
+  run.number += 1;
+}
+
+/** The pilot takes up what is due. */
+function obey(truth: Truth, run: Run, chance: Chance): void {
+  while (run.told[0] && run.told[0].atS <= truth.timeS) {
+    const next = run.told.shift();
+    if (!next || Math.abs(half(next.headingDeg - run.commandedDeg)) <= 0.5) continue;
+    run.changes += 1;
+    run.commandedDeg = next.headingDeg;
+    tell(truth, next.headingDeg, chance);
+  }
+}
+
+/** Takes down one second outside the cone. */
+function note(truth: Truth, run: Run, range: number): void {
+  const off = offDeg(truth);
+  const offNm = range * Math.sin((off * Math.PI) / 180);
+  if (truth.timeS > 480) {
+    add(run.edge, off, offNm);
+    if (isFollowed(truth, range)) add(run.late, off, offNm);
+  }
+  run.withinS = Math.abs(off) <= 1 ? run.withinS + 1 : 0;
+  if (run.withinS === 60) run.establishS ??= truth.timeS;
+  if (run.establishS !== null) add(run.established, off, offNm);
+  else if (off * run.startSide < 0) run.overshootDeg = Math.max(run.overshootDeg, Math.abs(off));
 }
 
 /** Flies one flight: readings at fixed times, the answers flown by hand. */
@@ -56,91 +128,36 @@ export function flyOnce(plan: FlightPlan): FlightResult {
   const truth = begin(plan.start, plan.air, chance);
   const adviser = plan.adviser(truth);
   const longestS = 60 * (plan.longestMin ?? (truth.isTo ? 40 : 25));
-  let told: { headingDeg: number; atS: number }[] = [];
-  let number = 0;
-  let commanded = truth.targetDeg;
-  const tally = {
-    lateS: 0,
-    lateDeg2: 0,
-    lateNm2: 0,
-    edgeS: 0,
-    edgeDeg2: 0,
-    s: 0,
-    nm2: 0,
+  const run: Run = {
+    late: nothing(),
+    edge: nothing(),
+    established: nothing(),
+    startSide: Math.sign(offDeg(truth)),
+    told: [],
+    number: 0,
+    commandedDeg: truth.targetDeg,
     changes: 0,
-    within: 0,
-    establishS: -1,
+    withinS: 0,
+    establishS: null,
+    overshootDeg: 0,
   };
-  let overshootDeg = 0;
-  let startSide = Math.sign(offDeg(truth));
   let missNm: number | null = null;
-  while (truth.timeS < longestS) {
-    if (truth.timeS % plan.intervalS === 0) {
-      const habits = {
-        needleStepDots: plan.needleStepDots ?? 0.5,
-        readsHeading: plan.readsHeading ?? true,
-        obsOffsetDeg: plan.obsOffsetDeg?.(number) ?? 0,
-      };
-      const isCentred = number === 0 && (plan.firstReading ?? 'centred') === 'centred';
-      const clean = isCentred ? readCentred(truth, chance) : readPanel(truth, habits, chance);
-      const answer = adviser.answer(plan.spoil?.(clean, truth, number) ?? clean, truth);
-      plan.watch?.(truth, adviser, number);
-      told = [{ headingDeg: answer.headingDeg, atS: truth.timeS }];
-      if (Math.abs(half(answer.thenHeadingDeg - answer.headingDeg)) > 0.5) {
-        told.push({ headingDeg: answer.thenHeadingDeg, atS: truth.timeS + answer.holdS });
-      }
-      number += 1;
-    }
-    while (told[0] && told[0].atS <= truth.timeS) {
-      const next = told.shift();
-      if (next && Math.abs(half(next.headingDeg - commanded)) > 0.5) {
-        tally.changes += 1;
-        commanded = next.headingDeg;
-        tell(truth, commanded, chance);
-      }
-    }
+  while (truth.timeS < longestS && missNm === null) {
+    if (truth.timeS % plan.intervalS === 0) ask(plan, truth, adviser, run, chance);
+    obey(truth, run, chance);
     fly(truth, chance);
     const range = Math.hypot(truth.x, truth.y);
-    const along = alongNm(truth);
-    if (truth.isTo && along > 0) {
-      missNm = range;
-      break;
-    }
-    const off = offDeg(truth);
-    const offNm = range * Math.sin((off * Math.PI) / 180);
-    if (range >= truth.coneNm) {
-      if (truth.timeS > 480) {
-        tally.edgeS += 1;
-        tally.edgeDeg2 += off * off;
-      }
-      if (truth.timeS > 480 && isFollowed(truth, range)) {
-        tally.lateS += 1;
-        tally.lateDeg2 += off * off;
-        tally.lateNm2 += offNm * offNm;
-      }
-      tally.within = Math.abs(off) <= 1 ? tally.within + 1 : 0;
-      if (tally.within === 60 && tally.establishS < 0) tally.establishS = truth.timeS;
-      if (tally.establishS >= 0) {
-        tally.s += 1;
-        tally.nm2 += offNm * offNm;
-      } else if (startSide !== 0 && Math.sign(off) === -startSide) {
-        overshootDeg = Math.max(overshootDeg, Math.abs(off));
-      }
-    }
+    if (truth.isTo && alongNm(truth) > 0) missNm = range;
+    else if (range >= truth.coneNm) note(truth, run, range);
   }
-  startSide = 0;
   return {
-    lateS: tally.lateS,
-    lateDeg2: tally.lateDeg2,
-    lateNm2: tally.lateNm2,
-    edgeS: tally.edgeS,
-    edgeDeg2: tally.edgeDeg2,
-    establishedS: tally.s,
-    establishedNm2: tally.nm2,
-    establishMin: (tally.establishS < 0 ? longestS : tally.establishS) / 60,
-    changes: tally.changes,
+    late: run.late,
+    edge: run.edge,
+    established: run.established,
+    establishMin: (run.establishS ?? longestS) / 60,
+    changes: run.changes,
     minutes: truth.timeS / 60,
     missNm,
-    overshootDeg,
+    overshootDeg: run.overshootDeg,
   };
 }

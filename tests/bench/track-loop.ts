@@ -1,19 +1,13 @@
-import { DEG_PER_RAD } from '../../src/base/angle.ts';
+// Closed loop: npx tsx tests/bench/track-loop.ts --flights 500 --seed 1 [--interval 60] [--quick] [--json]
 import { PLAIN_AIR } from './track-air.ts';
-import type { Start, Truth } from './track-air.ts';
+import type { Start } from './track-air.ts';
+import { bracketingAdviser } from './track-bracketing.ts';
 import { flyOnce } from './track-flight.ts';
 import type { FlightPlan, FlightResult } from './track-flight.ts';
-import { bracketingAdviser, oracleAdviser, toolAdviser } from './track-pilots.ts';
-import type { Adviser } from './track-pilots.ts';
-
-const args = process.argv.slice(2);
-const option = (name: string, fallback: number): number => {
-  const at = args.indexOf(`--${name}`);
-  return at < 0 ? fallback : Number(args[at + 1]);
-};
-const flights = option('flights', 100);
-const seed = option('seed', 1);
-const isJson = args.includes('--json');
+import { neesOf } from './track-nees.ts';
+import { isAsked, meanOf, option, printFigures, quantile } from './track-options.ts';
+import type { Figure } from './track-options.ts';
+import { oracleAdviser, toolAdviser } from './track-pilots.ts';
 
 const CELLS: readonly Start[] = [
   { direction: 'to', kind: 'near', hasDme: true },
@@ -22,97 +16,54 @@ const CELLS: readonly Start[] = [
   { direction: 'from', kind: 'icpt', hasDme: true },
 ];
 
-/** One figure of a cell from its flights. */
+/** To stay under, by the interval between readings. */
+const GOALS = {
+  30: { rms: 0.8, overBracketing: 1 / 2, overOracle: 1.5, miss: 0.13 },
+  60: { rms: 0.95, overBracketing: 1 / 2.3, overOracle: 1.55, miss: 0.16 },
+  120: { rms: 1.25, overBracketing: 1 / 3.2, overOracle: 1.65, miss: 0.22 },
+} as const;
+type IntervalS = keyof typeof GOALS;
+const INTERVALS_S: readonly IntervalS[] = [30, 60, 120];
+
+/** The figures of one kind of flight. */
 interface Cell {
   readonly rmsDeg: number;
-  readonly rmsNm: number;
+  readonly edgeRmsDeg: number;
   readonly establishedNm: number;
   readonly establish90Min: number;
   readonly changesPer10Min: number;
   readonly miss95Nm: number | null;
-  readonly overshootMeanDeg: number;
-  readonly overshoot95Deg: number;
-  readonly nees: number | null;
-  readonly neesPassedShare: number;
+  readonly overshoots: readonly number[];
+  readonly nees: number;
+  readonly neesOverShare: number;
 }
 
-function quantile(values: readonly number[], part: number): number {
-  const sorted = [...values].sort((one, other) => one - other);
-  return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))] ?? 0;
-}
-
-/** Squared error of place and wind in the filter's own spread (4 numbers: ideal 4). */
-function neesOf(truth: Truth, adviser: Adviser): number | null {
-  const estimate = adviser.estimate();
-  if (!estimate?.isPlaced) return null;
-  const { mean, covariance } = estimate.belief;
-  const turn = mean.bearingRad - Math.atan2(truth.x, truth.y);
-  const error = [
-    mean.lnRange - Math.log(Math.hypot(truth.x, truth.y)),
-    turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI)),
-    mean.windEastKt - truth.windX,
-    mean.windNorthKt - truth.windY,
-  ];
-  const a = [0, 1, 2, 3].map((row) => [
-    ...[0, 1, 2, 3].map((column) => covariance[row * 7 + column] ?? 0),
-    error[row] ?? 0,
-  ]);
-  for (let k = 0; k < 4; k += 1) {
-    for (let row = k + 1; row < 4; row += 1) {
-      const factor = (a[row]?.[k] ?? 0) / (a[k]?.[k] ?? 1);
-      for (let column = k; column < 5; column += 1) {
-        const target = a[row];
-        if (target) target[column] = (target[column] ?? 0) - factor * (a[k]?.[column] ?? 0);
-      }
-    }
-  }
-  const solution = [0, 0, 0, 0];
-  for (let row = 3; row >= 0; row -= 1) {
-    let sum = a[row]?.[4] ?? 0;
-    for (let column = row + 1; column < 4; column += 1)
-      sum -= (a[row]?.[column] ?? 0) * (solution[column] ?? 0);
-    solution[row] = sum / (a[row]?.[row] ?? 1);
-  }
-  return error.reduce((sum, each, index) => sum + each * (solution[index] ?? 0), 0);
-}
-
-function flyCell(
-  start: Start,
-  intervalS: number,
-  adviser: FlightPlan['adviser'],
-  from: number,
-  more: Partial<FlightPlan> = {},
-): Cell {
+function flyCell(plan: Omit<FlightPlan, 'seed' | 'air'>, flights: number, seed: number): Cell {
   const results: FlightResult[] = [];
   const nees: number[] = [];
   for (let index = 0; index < flights; index += 1) {
-    results.push(
-      flyOnce({
-        start,
-        air: PLAIN_AIR,
-        intervalS,
-        seed: from * 100_003 + index,
-        adviser,
-        watch: (truth, who) => {
-          const value = Math.hypot(truth.x, truth.y) > 2 ? neesOf(truth, who) : null;
-          if (value !== null) nees.push(value);
-        },
-        ...more,
-      }),
-    );
+    const result = flyOnce({
+      ...plan,
+      air: PLAIN_AIR,
+      seed: seed * 100_003 + index,
+      watch: (truth, adviser) => {
+        const value = Math.hypot(truth.x, truth.y) > 2 ? neesOf(truth, adviser) : null;
+        if (value !== null) nees.push(value);
+      },
+    });
+    results.push(result);
   }
   const sum = (pick: (each: FlightResult) => number): number =>
     results.reduce((total, each) => total + pick(each), 0);
   const misses = results.flatMap((each) => (each.missNm === null ? [] : [each.missNm]));
-  const overshoots = results.map((each) => each.overshootDeg);
   return {
-    rmsDeg: Math.sqrt(sum((each) => each.lateDeg2) / sum((each) => each.lateS)),
-    rmsNm: Math.sqrt(sum((each) => each.lateNm2) / sum((each) => each.lateS)),
+    rmsDeg: Math.sqrt(sum((each) => each.late.deg2) / sum((each) => each.late.s)),
+    edgeRmsDeg: Math.sqrt(sum((each) => each.edge.deg2) / sum((each) => each.edge.s)),
     establishedNm: Math.sqrt(
-      sum((each) => each.establishedNm2) /
+      sum((each) => each.established.nm2) /
         Math.max(
           1,
-          sum((each) => each.establishedS),
+          sum((each) => each.established.s),
         ),
     ),
     establish90Min: quantile(
@@ -121,92 +72,113 @@ function flyCell(
     ),
     changesPer10Min: (10 * sum((each) => each.changes)) / sum((each) => each.minutes),
     miss95Nm: misses.length > 0 ? quantile(misses, 0.95) : null,
-    overshootMeanDeg: overshoots.reduce((a, b) => a + b, 0) / overshoots.length,
-    overshoot95Deg: quantile(overshoots, 0.95),
-    nees: nees.length > 0 ? nees.reduce((a, b) => a + b, 0) / nees.length : null,
-    neesPassedShare: nees.filter((each) => each > 18.5).length / Math.max(1, nees.length),
+    overshoots: results.map((each) => each.overshootDeg),
+    nees: meanOf(nees),
+    neesOverShare: nees.filter((each) => each > 18.5).length / Math.max(1, nees.length),
   };
 }
 
-const print = (line: string): void => {
-  if (!isJson) console.log(line);
-};
-const figures: { name: string; value: number; goal: number | null }[] = [];
-const mean = (values: readonly number[]): number =>
-  values.reduce((a, b) => a + b, 0) / values.length;
-const geometric = (values: readonly number[]): number =>
-  Math.exp(mean(values.map((each) => Math.log(each))));
-const only = option('interval', 0);
-const GOALS = {
-  30: [0.8, 2, 1.5, 0.13],
-  60: [0.95, 2.3, 1.55, 0.16],
-  120: [1.25, 3.2, 1.65, 0.22],
-} as const;
-const isQuick = args.includes('--quick');
+function line(name: string, cell: Cell): string {
+  return [
+    name.padEnd(24),
+    `needle RMS ${cell.rmsDeg.toFixed(2)} deg (${cell.edgeRmsDeg.toFixed(2)} to the cone)`,
+    `${cell.establishedNm.toFixed(2)} NM established`,
+    `90 % by ${cell.establish90Min.toFixed(1)} min`,
+    `${cell.changesPer10Min.toFixed(1)} changes in 10 min`,
+    `overshoot ${meanOf(cell.overshoots).toFixed(1)} / ${quantile(cell.overshoots, 0.95).toFixed(1)}`,
+    `miss 95 % ${cell.miss95Nm?.toFixed(2) ?? '-'} NM`,
+    `NEES ${cell.nees.toFixed(2)} (${(100 * cell.neesOverShare).toFixed(1)} % over 18.5)`,
+  ].join(', ');
+}
 
-for (const intervalS of [30, 60, 120] as const) {
-  if (only && only !== intervalS) continue;
-  const rows = CELLS.map((start) => ({
-    start,
-    tool: flyCell(start, intervalS, (truth) => toolAdviser(truth), seed),
-    oracle: isQuick
-      ? null
-      : flyCell(start, intervalS, (truth) => oracleAdviser(truth, intervalS), seed),
-    bracketing: isQuick
-      ? null
-      : [0.5, 1].map((threshold) =>
-          flyCell(start, intervalS, (truth) => bracketingAdviser(truth, threshold), seed),
-        ),
-  }));
-  for (const { start, tool, oracle, bracketing } of rows) {
-    print(
-      `${start.direction} ${start.kind} ${intervalS}: rms ${tool.rmsDeg.toFixed(2)} deg ${tool.rmsNm.toFixed(2)} NM` +
-        ` changes ${tool.changesPer10Min.toFixed(1)} est90 ${tool.establish90Min.toFixed(1)} over ${tool.overshootMeanDeg.toFixed(1)}/${tool.overshoot95Deg.toFixed(1)}` +
-        ` miss95 ${tool.miss95Nm?.toFixed(2) ?? '-'} nees ${tool.nees?.toFixed(2) ?? '-'} (${(100 * tool.neesPassedShare).toFixed(1)} %)` +
-        (oracle
-          ? ` | oracle ${oracle.rmsDeg.toFixed(2)} ${oracle.rmsNm.toFixed(2)} NM est90 ${oracle.establish90Min.toFixed(1)} ch ${oracle.changesPer10Min.toFixed(1)} miss ${oracle.miss95Nm?.toFixed(2) ?? '-'}`
-          : '') +
-        (bracketing
-          ? ` | bracketing ${bracketing.map((each) => each.rmsDeg.toFixed(2)).join(' ')}`
-          : ''),
+/** The four kinds of flight with readings at one interval. `print`: gets a line for each kind and pilot. */
+export function loopFigures(
+  intervalS: IntervalS,
+  flights: number,
+  seed: number,
+  isQuick: boolean,
+  print: (line: string) => void,
+): readonly Figure[] {
+  const tool: Cell[] = [];
+  const overOracle: number[] = [];
+  const overBracketing: number[] = [];
+  const establish: number[] = [];
+  for (const start of CELLS) {
+    const name = `${start.direction} ${start.kind} ${intervalS} s`;
+    const mine = flyCell(
+      { start, intervalS, adviser: (truth) => toolAdviser(truth) },
+      flights,
+      seed,
     );
-  }
-  const [rmsGoal, ratioGoal, oracleGoal, missGoal] = GOALS[intervalS];
-  const add = (name: string, value: number, goal: number | null): void => {
-    figures.push({ name: `${name}, readings every ${intervalS} s`, value, goal });
-  };
-  add('needle RMS after 8 min, deg', mean(rows.map((each) => each.tool.rmsDeg)), rmsGoal);
-  add(
-    'heading changes in 10 min',
-    mean(rows.map((each) => each.tool.changesPer10Min)),
-    intervalS === 60 ? 6.5 : null,
-  );
-  add(
-    'miss at the station 95 %, NM',
-    Math.max(...rows.map((each) => each.tool.miss95Nm ?? 0)),
-    missGoal,
-  );
-  add('NEES of place and wind (ideal 4)', mean(rows.map((each) => each.tool.nees ?? 4)), null);
-  if (!isQuick) {
-    add(
-      'tool over oracle',
-      mean(rows.map((each) => each.tool.rmsDeg / (each.oracle?.rmsDeg ?? 1))),
-      oracleGoal,
+    tool.push(mine);
+    print(line(name, mine));
+    if (isQuick) continue;
+    const oracle = flyCell(
+      { start, intervalS, adviser: (truth) => oracleAdviser(truth, intervalS) },
+      flights,
+      seed,
     );
-    add(
-      'bracketing over tool',
-      geometric(
-        rows.map(
-          (each) =>
-            Math.min(...(each.bracketing ?? []).map((one) => one.rmsDeg)) / each.tool.rmsDeg,
-        ),
+    print(line('  oracle', oracle));
+    overOracle.push(mine.rmsDeg / oracle.rmsDeg);
+    const bracketing = [0.5, 1].map((threshold) =>
+      flyCell(
+        { start, intervalS, adviser: (truth) => bracketingAdviser(truth, threshold) },
+        flights,
+        seed,
       ),
-      ratioGoal,
+    );
+    for (const each of bracketing) print(line('  bracketing', each));
+    overBracketing.push(mine.rmsDeg / Math.min(...bracketing.map((each) => each.rmsDeg)));
+    establish.push(
+      mine.establish90Min / Math.min(...bracketing.map((each) => each.establish90Min)),
     );
   }
+  const goals = GOALS[intervalS];
+  const named = (name: string, value: number, goal: number | null): Figure => ({
+    name: `${name}, readings every ${intervalS} s`,
+    value,
+    goal,
+  });
+  const misses = tool.flatMap((each) => (each.miss95Nm === null ? [] : [each.miss95Nm]));
+  const geometric = (values: readonly number[]): number => Math.exp(meanOf(values.map(Math.log)));
+  return [
+    named('needle RMS after 8 min, deg', meanOf(tool.map((each) => each.rmsDeg)), goals.rms),
+    named(
+      'the same to the edge of the cone, deg',
+      meanOf(tool.map((each) => each.edgeRmsDeg)),
+      null,
+    ),
+    named(
+      'heading changes in 10 min',
+      meanOf(tool.map((each) => each.changesPer10Min)),
+      intervalS === 60 ? 6.5 : null,
+    ),
+    named('miss at the station 95 %, NM', Math.max(...misses), goals.miss),
+    named('overshoot mean, deg', Math.max(...tool.map((each) => meanOf(each.overshoots))), 1.8),
+    named('NEES of place and wind (ideal 4)', meanOf(tool.map((each) => each.nees)), 4.3),
+    ...(isQuick
+      ? []
+      : [
+          named('needle RMS, tool over oracle', meanOf(overOracle), goals.overOracle),
+          named(
+            'needle RMS, tool over bracketing',
+            geometric(overBracketing),
+            goals.overBracketing,
+          ),
+          named('90 % time to establish, tool over bracketing', geometric(establish), 0.55),
+        ]),
+  ];
 }
-void DEG_PER_RAD;
-if (isJson) console.log(JSON.stringify(figures, null, 2));
-else
-  for (const { name, value, goal } of figures)
-    console.log(`${name}: ${value.toFixed(3)}${goal === null ? '' : ` (goal ${goal})`}`);
+
+if (process.argv[1]?.endsWith('track-loop.ts') === true) {
+  const only = option('interval', 0);
+  const chosen = INTERVALS_S.filter((each) => only === 0 || each === only);
+  const print = (text: string): void => {
+    if (!isAsked('json')) console.log(text);
+  };
+  printFigures(
+    chosen.flatMap((each) =>
+      loopFigures(each, option('flights', 100), option('seed', 1), isAsked('quick'), print),
+    ),
+  );
+}

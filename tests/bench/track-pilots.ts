@@ -7,7 +7,6 @@ import { choosePlan } from '../../src/track/choose-plan.ts';
 import { sceneOf } from '../../src/track/scene.ts';
 import type { Reading } from '../../src/track/reading.ts';
 import type { Wind } from '../../src/wind/wind.ts';
-import { half, toPlaneDeg } from './track-air.ts';
 import type { Truth } from './track-air.ts';
 
 /** What someone tells the pilot after a reading. */
@@ -81,59 +80,4 @@ export function oracleAdviser(truth: Truth, intervalS: number): Adviser {
     },
     estimate: () => null,
   };
-}
-
-/**
- * Handbook bracketing: intercept at twice the angle off (at least 20 degrees, at most 45); on the needle's
- * return take out half; a needle that leaves again by the threshold gets a correction into it, 20 degrees at
- * first, each time half of the last, not below 5. *Source:* FAA-H-8083-15B, Instrument Flying Handbook,
- * page 9-14, with the threshold as its one free choice.
- */
-export function bracketingAdviser(truth: Truth, thresholdDots: number): Adviser {
-  const courseMag = truth.courseDeg - toPlaneDeg(truth);
-  const wrap = (deg: number): number => ((Math.round(deg) % 360) + 360) % 360;
-  let base = courseMag;
-  let correction = 20;
-  let bracket = 0;
-  let isFirst = true;
-  const say = (deg: number): Told => ({
-    headingDeg: wrap(deg),
-    holdS: 9999,
-    thenHeadingDeg: wrap(deg),
-  });
-  return {
-    answer: (reading) => {
-      const onCourseSet = Math.abs(half(reading.courseSetDeg - truth.leg.courseDeg)) < 1;
-      const dots = onCourseSet ? (reading.needleDots ?? 0) : offFromCentred(reading, truth);
-      if (reading.flag === 'off') return say(base);
-      const side = Math.sign(dots);
-      if (isFirst && Math.abs(dots) > 1) {
-        isFirst = false;
-        bracket = side;
-        const angle = Math.min(45, Math.max(20, 4 * Math.abs(dots)));
-        return say(base + side * angle);
-      }
-      isFirst = false;
-      if (bracket !== 0) {
-        const isBack = dots === 0 || side === -bracket;
-        if (!isBack)
-          return say(base + bracket * Math.max(correction, Math.abs(dots) >= 4 ? 30 : 0));
-        base += (bracket * correction) / 2;
-        correction = Math.max(5, correction / 2);
-        bracket = 0;
-        if (Math.abs(dots) < thresholdDots) return say(base);
-      }
-      if (Math.abs(dots) >= thresholdDots) {
-        bracket = side;
-        return say(base + bracket * correction);
-      }
-      return say(base);
-    },
-    estimate: () => null,
-  };
-}
-
-function offFromCentred(reading: Reading, truth: Truth): number {
-  const off = half(reading.courseSetDeg - truth.leg.courseDeg - (truth.isTo ? 180 : 0));
-  return Math.max(-5, Math.min(5, (truth.isTo ? off : -off) / 2));
 }

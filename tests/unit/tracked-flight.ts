@@ -5,6 +5,27 @@ import { AIRCRAFT, dated } from './ocean-legs.ts';
 
 const RAD = Math.PI / 180;
 
+/** A first reading inbound: 1.5 dots left at 11.2 NM. */
+export const FIRST: Reading = {
+  atMs: 0,
+  headingDeg: 112,
+  courseSetDeg: 112,
+  needleDots: -1.5,
+  flag: 'to',
+  dmeNm: 11.2,
+};
+
+/** A reading with one part left out. */
+export function without<Part extends keyof Reading>(
+  reading: Reading,
+  part: Part,
+): Omit<Reading, Part> {
+  const rest = { ...reading };
+  // eslint-disable-next-line @typescript-eslint/no-dynamic-delete -- the one key that the caller names
+  delete rest[part];
+  return rest;
+}
+
 /**
  * A leg over a flat earth with magnetic north everywhere along true north, so that a scene can be turned and
  * mirrored exactly.
@@ -96,3 +117,15 @@ export function placeAndWind(mean: {
     windNorth: mean.windNorthKt,
   };
 }
+
+/** North to a station over the flat earth, 20 NM out, in a wind of 20 kt towards the east. */
+export const NORTHBOUND: FlatFlight = {
+  leg: { station: FLAT_STATION, direction: 'to', courseDeg: 0, altitudeFt: 4500 },
+  rangeNm: 20,
+  bearingDeg: 180,
+  windToEastKt: 20,
+  windToNorthKt: 0,
+};
+
+/** Readings every minute for five minutes, seconds. */
+export const MINUTES = [0, 60, 120, 180, 240, 300];
