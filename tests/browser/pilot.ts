@@ -105,7 +105,7 @@ function needleSentence(dots: number): string {
 }
 
 /** A panel as the pilot would type it: "heading 125, course 112, one and a half left, distance 7.2, to". */
-export function sentenceOf(panel: Panel): string {
+function sentenceOf(panel: Panel): string {
   const heading = `heading ${figures(panel.headingDeg)}, course ${figures(panel.courseSetDeg)}`;
   const needle = panel.needleDots === null ? [] : [needleSentence(panel.needleDots)];
   const flag = panel.flag === 'OFF' ? 'flag off' : panel.flag.toLowerCase();

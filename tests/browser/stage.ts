@@ -9,7 +9,7 @@ const ROOT = path.join(import.meta.dirname, '..', '..');
 const SERVER = path.join(ROOT, 'build', 'server', 'main.js');
 
 /** Where Chromium is. */
-export const BROWSER_PATH = process.env['BROWSER_PATH'] ?? '/usr/bin/chromium';
+const BROWSER_PATH = process.env['BROWSER_PATH'] ?? '/usr/bin/chromium';
 
 /** How Chromium is started. */
 export const LAUNCH = {
@@ -32,7 +32,7 @@ export const TABLET = { width: 1180, height: 820 };
 export const PHONE = { width: 390, height: 844 };
 
 /** Without a browser nothing here can be shown to hold: that is a failure, not a reason to skip. */
-export function needBrowser(): void {
+function needBrowser(): void {
   if (existsSync(BROWSER_PATH)) return;
   throw new Error(
     `There is no Chromium at ${BROWSER_PATH}. Install it (sudo apt-get install -y chromium) or set BROWSER_PATH.`,
@@ -56,7 +56,7 @@ export interface Served {
 }
 
 /** Starts the built server; port 0 is a free one. Rejects with what it said when it gives up. */
-export function startServer(dataDir: string, port = 0): Promise<Served> {
+function startServer(dataDir: string, port = 0): Promise<Served> {
   if (!existsSync(SERVER))
     throw new Error('build/server/main.js is missing: "npm test" builds it first.');
   const child: ChildProcess = spawn(process.execPath, [SERVER], {
