@@ -1,11 +1,13 @@
 import { directionDeg, turnDeg, wrap360 } from '../base/angle.ts';
 import type { ArcAir } from './arc-air.ts';
-import { arcAirOf, groundNmPerS, headingAlongDeg } from './arc-air.ts';
+import { arcAirOf, groundNmPerS, headingAlongDeg, speedAlongKt, timeAlongArcS } from './arc-air.ts';
 import { arcCost, effectiveS } from './arc-cost.ts';
 import type { ArcStart } from './arc-cost.ts';
 import { joinAhead } from './arc-join.ts';
 import type { ArcJoin } from './arc-join.ts';
+import { leadRadialsDeg } from './arc-lead.ts';
 import { arcAngleDeg, arcPlaceOf } from './arc-place.ts';
+import type { ArcPlace } from './arc-place.ts';
 import type { ArcScene } from './arc-scene.ts';
 import type { StateMean } from './belief.ts';
 import { choosePlan, wholeHeadingDeg } from './choose-plan.ts';
@@ -20,6 +22,8 @@ const STEP_DEG = 5;
 /** When a second heading may begin, seconds after the reading. */
 const SECOND_AT_S = [20, 30, 45, 60, 80, 100] as const;
 const SECOND_BEFORE_READING_S = 10;
+/** The last chord lasts at least this long before the arc is left, or it is not begun, seconds. */
+const LAST_CHORD_S = 15;
 /** A turn onto the arc that comes within this after the next reading is told already, seconds. */
 const TURN_TOLD_AHEAD_S = 40;
 /** The most that the heading is turned towards the arc: degrees for each mile off it, and its limits. */
@@ -50,7 +54,8 @@ export function planOnArc(
   if (join) return joinPlan(mean, situation, scene, arc, join);
   const { eastNm, northNm } = placeOf(mean);
   const air = arcAirOf(mean, scene);
-  const { alongDeg } = arcPlaceOf(mean, arc);
+  const place = arcPlaceOf(mean, arc);
+  const { alongDeg } = place;
   const start: ArcStart = {
     eastNm: eastNm - arc.eastNm,
     northNm: northNm - arc.northNm,
@@ -58,12 +63,19 @@ export function planOnArc(
     radiusNm: arc.radiusNm,
     air,
   };
-  const { headingDeg, second } = cheapest(start, arc, horizonS);
+  const { headingDeg, second } = cheapest(start, arc, horizonS, untilLeftS(air, place, arc));
   return {
     headingDeg,
     holdS: second?.atS ?? null,
     thenHeadingDeg: second?.headingDeg ?? headingDeg,
   };
+}
+
+/** Time until the turn off the arc begins, seconds; 0 once it has. */
+function untilLeftS(air: ArcAir, place: ArcPlace, arc: ArcScene): number {
+  const groundSpeedKt = speedAlongKt(air, place.alongDeg);
+  const leadDeg = leadRadialsDeg({ groundSpeedKt, dmeNm: arc.dmeNm, onto: null });
+  return timeAlongArcS(air, place, arc, place.toGoDeg - leadDeg);
 }
 
 /** Along the radial, and the turn onto the arc where it comes before or soon after the next reading. */
@@ -117,8 +129,8 @@ function chordDeg(air: ArcAir, arc: ArcScene, fromBearingDeg: number, lastsS: nu
   return headingAlongDeg(air, alongDeg + (arc.sense * Math.min(90, sweptDeg)) / 2);
 }
 
-/** The way along the arc that costs least. */
-function cheapest(start: ArcStart, arc: ArcScene, horizonS: number): Candidate {
+/** The way along the arc that costs least; `leftS`: until it is left, after which no heading is told for it. */
+function cheapest(start: ArcStart, arc: ArcScene, horizonS: number, leftS: number): Candidate {
   const bearingDeg = directionDeg(start.eastNm, start.northNm);
   const outsideNm = Math.hypot(start.eastNm, start.northNm) - arc.radiusNm;
   const middleDeg = chordDeg(start.air, arc, bearingDeg, horizonS);
@@ -135,6 +147,7 @@ function cheapest(start: ArcStart, arc: ArcScene, horizonS: number): Candidate {
   for (const headingDeg of headings) {
     if (Math.abs(turnDeg(middleDeg, headingDeg)) > limitDeg) continue;
     for (const way of waysOn(start, arc, headingDeg, horizonS)) {
+      if (way.second && way.second.atS > leftS - LAST_CHORD_S) continue;
       const cost = arcCost(start, way, horizonS);
       if (cost < leastCost) {
         leastCost = cost;
