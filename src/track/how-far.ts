@@ -21,7 +21,7 @@ export const GREATEST_SPEED_SD_KT = 11;
 const GREATEST_TIME_SD = 0.3;
 const SHORT_TIME_S = 20;
 /** Measured over predicted spread of the time to go in simulation. */
-const TIME_SD_INFLATION = 1.15;
+const TIME_SD_INFLATION = 1.05;
 
 /** Nothing is known of the distance. */
 export const NOTHING_FAR: HowFar = {

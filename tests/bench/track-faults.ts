@@ -1,4 +1,4 @@
-// Alerts: npx tsx tests/bench/track-faults.ts --flights 400 --seed 1 [--interval 60] [--obs-test 3] [--no-dme] [--json]
+// Alerts: npx tsx tests/bench/track-faults.ts --flights 400 --seed 1 [--interval 60] [--obs-test 3] [--no-dme] [--clean] [--json]
 import { alertsOf } from '../../src/track/monitor.ts';
 import type { Reading } from '../../src/track/reading.ts';
 import { PLAIN_AIR } from './track-air.ts';
@@ -244,5 +244,6 @@ if (process.argv[1]?.endsWith('track-faults.ts') === true) {
   const print = (text: string): void => {
     if (!isAsked('json')) console.log(text);
   };
-  printFigures([...cleanFigures(how, print), ...faultFigures(how, print)]);
+  const faults = isAsked('clean') ? [] : faultFigures(how, print);
+  printFigures([...cleanFigures(how, print), ...faults]);
 }

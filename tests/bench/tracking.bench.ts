@@ -3,6 +3,7 @@ import { boundFigures } from './track-bound.ts';
 import { costFigures } from './track-cost.ts';
 import { cleanFigures, faultFigures } from './track-faults.ts';
 import { loopFigures } from './track-loop.ts';
+import { timeFigures } from './track-time.ts';
 import { report } from './report.ts';
 
 const FLIGHTS = 40;
@@ -17,6 +18,7 @@ const figures = [
   ...boundFigures(FLIGHTS, SEED, quiet).filter(({ name }) =>
     name.includes('5 readings every 60 s'),
   ),
+  ...timeFigures(FLIGHTS, SEED, 60),
   ...costFigures(),
 ];
 for (const { name, value, goal } of figures) {
