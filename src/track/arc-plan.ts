@@ -39,7 +39,7 @@ const CHORD_DEG = 10;
  * Before the turn: along the radial as on any leg, then the heading out of the turn. On the arc: a chord, the
  * next chord after it, chosen by one cost. They turn towards the arc by at most 20 degrees for each half mile off
  * it. *Source:* FAA-H-8083-15B, Instrument Flying Handbook, p. 9-18 (10 to 20 degrees for half a mile); US Navy
- * P-871, p. 60 has 5 inside and 10 outside. What comes out lies between (see the tests).
+ * P-871, p. 60 has 5 inside and 10 outside: less than what comes out here.
  *
  * `mean`: what is believed; that of the `situation` is what a radial is flown from.
  */
