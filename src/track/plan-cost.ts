@@ -13,6 +13,8 @@ const LEAST_WORTH_RAD = (0.5 * Math.PI) / 180;
 const SETTLED_WITHIN_DEG = 2.5;
 const UNSETTLED_OVER_DEG = 5;
 const UNSETTLED_PRICE = 0.3;
+/** Not when the next reading comes so soon that no second turn fits before it; in full from twice that. */
+const SHORT_S = 30;
 
 /** One way to fly on: a heading now, perhaps another one later. Magnetic. */
 export interface Candidate {
@@ -77,5 +79,7 @@ export function planCost(
     fly(candidate.second.headingDeg, endS);
   } else fly(candidate.headingDeg, endS);
   const endDeg = candidate.second?.headingDeg ?? candidate.headingDeg;
-  return cost + price * unsettled(motion, endDeg);
+  return (
+    cost + price * unsettled(motion, endDeg) * Math.min(1, Math.max(0, horizonS / SHORT_S - 1))
+  );
 }
