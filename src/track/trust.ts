@@ -7,8 +7,10 @@ import { GREATEST_WIND_SD_KT, worseWindSdKt } from './seen.ts';
 
 /** What may be told while some doubts stand. The tracking goes on all the same. */
 export interface Trust {
-  /** Wind, drift, groundspeed, time. */
+  /** Wind and drift. */
   readonly air: boolean;
+  /** Groundspeed and time. */
+  readonly speed: boolean;
   /** Distance to go and off course. */
   readonly distance: boolean;
 }
@@ -42,8 +44,9 @@ function isWindHasty({ belief, start, scene, takenIn }: Estimate): boolean {
  * Which results may be told.
  *
  * No wind, drift, groundspeed or time while any reading is in doubt, while the DME or the needle may be stuck, while
- * the place was just given up, or while a strong wind rests on one interval. No distance while the DME is doubted
- * (a slip is forgiven once), while nothing fits, or while FROM is read on a leg to a station that nobody has passed.
+ * the place was just given up, or while a strong wind rests on one interval. A needle that may be stuck leaves the
+ * groundspeed that the DME itself shows. No distance while the DME is doubted (a slip is forgiven once), while
+ * nothing fits, or while FROM is read on a leg to a station that nobody has passed.
  */
 export function trustIn(estimate: Estimate): Trust {
   const { doubt, jump, isLost, watch } = estimate;
@@ -51,17 +54,19 @@ export function trustIn(estimate: Estimate): Trust {
   const isNeedleBad =
     watch.stuckNeedle.weight >= SUSPECT_NEEDLE || watch.reversed.weight >= SUSPECT_NEEDLE;
   const isReadingBad = doubt !== null || jump !== null || isLost;
+  const isAirBad = isDmeBad || isReadingBad || isWindHasty(estimate);
   return {
-    air: !(isDmeBad || isNeedleBad || isReadingBad || isWindHasty(estimate)),
+    air: !(isAirBad || isNeedleBad),
+    speed: !(isAirBad || (isNeedleBad && estimate.scene.dme === null)),
     distance: !(isDmeBad || isLost || isFromUnproven(estimate)),
   };
 }
 
 /** How far, without what may not be told. */
-export function trustedFar(far: HowFar, { air, distance }: Trust): HowFar {
+export function trustedFar(far: HowFar, { speed, distance }: Trust): HowFar {
   const { toGoNm, pastEndNm, sdNm, groundSpeedKt, sdKt } = far;
   const where = distance ? { toGoNm, pastEndNm, sdNm } : {};
-  if (!air) return { ...NOTHING_FAR, ...where };
+  if (!speed) return { ...NOTHING_FAR, ...where };
   return distance ? far : { ...NOTHING_FAR, groundSpeedKt, sdKt };
 }
 

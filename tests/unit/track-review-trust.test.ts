@@ -75,6 +75,33 @@ describe('a reading that does not fit', () => {
   });
 });
 
+describe('a needle that may be stuck', () => {
+  // Headings well to either side of the course, and centred all the same: an indicator that rests.
+  const resting: Row[] = [
+    [112, 0, 'to', 20.2],
+    [82, 0, 'to', 18.8],
+    [142, 0, 'to', 17.4],
+    [82, 0, 'to', 16],
+    [142, 0, 'to', 14.6],
+    [82, 0, 'to', 13.2],
+    [142, 0, 'to', 11.8],
+    [82, 0, 'to', 10.4],
+    [142, 0, 'to', 9],
+    [82, 0, 'to', 7.6],
+  ];
+
+  it('makes no wind or drift, but leaves the speed and the time that the DME shows', () => {
+    const { howFar, seen, kinds } = after(IN, resting);
+    expect(kinds).toContain('needle-not-moving');
+    expect(seen.wind).toBeNull();
+    expect(seen.driftDeg).toBeNull();
+    // 1.4 NM of slant range a minute.
+    expect(howFar.groundSpeedKt).toBeGreaterThan(75);
+    expect(howFar.groundSpeedKt).toBeLessThan(95);
+    expect(howFar.toGoS).not.toBeNull();
+  });
+});
+
 describe('a wind as strong as the airspeed', () => {
   const slow = { ...AIRCRAFT, trueAirspeedKt: 60 };
 
