@@ -164,7 +164,7 @@ export function fly(truth: Truth, chance: Chance): void {
 }
 
 /** The radial on which the station seems to put the aircraft, in the plane, degrees. */
-export function seenRadial(truth: Truth): number {
+function seenRadial(truth: Truth): number {
   return Math.atan2(truth.x, truth.y) / RAD + truth.biasDeg;
 }
 

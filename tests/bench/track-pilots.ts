@@ -24,7 +24,7 @@ export interface Adviser {
 }
 
 /** The leg of a flight, dated. */
-export function legOf(truth: Truth): DatedLeg {
+function legOf(truth: Truth): DatedLeg {
   const leg = datedLeg(truth.leg, '2026-11-25');
   if (!leg.ok) throw new Error(JSON.stringify(leg.problem));
   return leg.value;
