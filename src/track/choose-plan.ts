@@ -33,7 +33,7 @@ function greatestAngleDeg({ rangeNm, crossTrackNm }: AlongLine): number {
   const offDeg = asinDeg(crossTrackNm / rangeNm);
   const doubledDeg = Math.min(STEEPEST_DEG, 2 * Math.abs(offDeg));
   if (rangeNm < 6) return Math.max(20, doubledDeg);
-  return Math.max(Math.abs(crossTrackNm) > 3 && rangeNm > 10 ? 45 : 30, doubledDeg);
+  return Math.max(Math.abs(crossTrackNm) > 1 ? 45 : 30, doubledDeg);
 }
 
 /** A heading in whole degrees, 0 to 359. */
