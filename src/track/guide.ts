@@ -8,7 +8,7 @@ import { wholeHeadingDeg } from './choose-plan.ts';
 import type { Estimate, ToldPlan } from './estimate-record.ts';
 import type { EstimateSeen, Guidance, WhichWay } from './guidance.ts';
 import { NOTHING_FAR, howFar } from './how-far.ts';
-import { nextReadingInS } from './next-reading.ts';
+import { nextReadingInS, readBeforeEndS } from './next-reading.ts';
 import { phaseOf } from './phase.ts';
 import { nextQuestion } from './question.ts';
 import { reverseCause } from './reverse-sensing.ts';
@@ -28,14 +28,15 @@ export function guide(estimate: Estimate, leg: DatedLeg): Guidance {
   const scene = sceneOf(leg, estimate.aircraft);
   if (scene.arc) return guideOnArc(estimate, scene.arc);
   const plan = estimate.plan ?? planWithoutPlace(estimate);
-  const nextS = nextReadingInS(estimate);
   const { belief, isPlaced } = estimate;
   const reverseSensing = reverseCause(estimate);
   const trust = trustIn(estimate);
+  const far = isPlaced ? trustedFar(howFar(belief, scene, estimate.hasPassed), trust) : NOTHING_FAR;
+  const nextS = readBeforeEndS(nextReadingInS(estimate), far.toGoS);
   const seen = isPlaced ? trustedSeen(seenOf(belief, scene, plan.headingDeg), trust) : NOTHING_SEEN;
   return {
     phase: phaseOf(estimate),
-    howFar: isPlaced ? trustedFar(howFar(belief, scene, estimate.hasPassed), trust) : NOTHING_FAR,
+    howFar: far,
     whichWay: whichWay(estimate, plan, nextS),
     seen,
     nextQuestion: nextQuestion(estimate),

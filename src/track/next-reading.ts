@@ -28,3 +28,9 @@ export function nextReadingInS(estimate: Estimate): number {
   }
   return SHORTEST_S;
 }
+
+/** The same, but not later than the end of the leg (`toGoS` from now; null: not known), and at least 30 s. */
+export function readBeforeEndS(intervalS: number, toGoS: number | null): number {
+  if (toGoS === null || toGoS <= 0) return intervalS;
+  return Math.min(intervalS, Math.max(SHORTEST_S, Math.round(toGoS)));
+}

@@ -44,6 +44,13 @@ describe('the end of a leg', () => {
     expect(howFar.pastEndNm).toBeCloseTo(Math.sqrt(2.7 ** 2 - 0.67 ** 2), 1);
   });
 
+  it('comes no later than the next reading that is asked for', () => {
+    const rows: readonly Row[] = [9.8, 11.4, 13].map((dmeNm) => [140, 0, 'from', dmeNm]);
+    const { howFar, nextReadingInS } = after(OUT, rows);
+    expect(howFar.toGoS).toBeGreaterThan(30);
+    expect(nextReadingInS).toBeLessThanOrEqual(Math.round(howFar.toGoS ?? 0));
+  });
+
   it('does not come near while the distance is unknown', () => {
     const { phase } = after(OUT, [
       [140, 0, 'from'],
