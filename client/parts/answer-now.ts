@@ -39,7 +39,7 @@ export function answerNow(deck: Deck): AnswerNow | null {
   const standing = standingAnswer(advice, ageS);
   const turnLine = standing.isSecond
     ? secondTurn(advice, ageS)
-    : firstTurn(advice, isHeadingRead(deck));
+    : firstTurn(advice, isHeadingRead(deck), last.reading.flag === 'off');
   const isThere = isAtEnd(deck.state.value);
   const isStale = standing.isStale && !isThere;
   const askLine = isStale ? STALE_LINE : askLineOf(deck, advice);
@@ -69,18 +69,20 @@ function askLineOf(deck: Deck, advice: Advice): TurnLine | null {
   return question === null ? null : { kind: 'ask', text: question, turn: 'none' };
 }
 
-function firstTurn(advice: Advice, isKnown: boolean): TurnLine {
+function firstTurn(advice: Advice, isKnown: boolean, isOff: boolean): TurnLine {
   const way = advice.whichWay;
+  // The passage itself is the flag's turn to FROM: with OFF still in view the voice says the same.
+  const where = isOff ? 'Over the station' : 'Station passage';
   if (!isKnown) return { kind: 'steady', text: 'Fly this heading', turn: 'none' };
   if (advice.phase === 'near-station') {
     return { kind: 'steady', text: 'Near the station: ignore the needle', turn: 'none' };
   }
   if (!asksForTurn(way) || way.turn === 'none') {
     const steady =
-      advice.phase === 'passage' ? 'Station passage: hold this heading' : 'Hold this heading';
+      advice.phase === 'passage' ? `${where}: hold this heading` : 'Hold this heading';
     return { kind: 'steady', text: steady, turn: 'none' };
   }
-  const passage = advice.phase === 'passage' ? 'Station passage: turn' : 'Turn';
+  const passage = advice.phase === 'passage' ? `${where}: turn` : 'Turn';
   return {
     kind: 'act',
     text: `${passage} ${way.turn} ${Math.round(way.turnDeg)}`,
