@@ -78,8 +78,7 @@ function firstTurn(advice: Advice, isKnown: boolean, isOff: boolean): TurnLine {
     return { kind: 'steady', text: 'Near the station: ignore the needle', turn: 'none' };
   }
   if (!asksForTurn(way) || way.turn === 'none') {
-    const steady =
-      advice.phase === 'passage' ? `${where}: hold this heading` : 'Hold this heading';
+    const steady = advice.phase === 'passage' ? `${where}: hold this heading` : 'Hold this heading';
     return { kind: 'steady', text: steady, turn: 'none' };
   }
   const passage = advice.phase === 'passage' ? `${where}: turn` : 'Turn';
