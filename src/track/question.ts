@@ -34,11 +34,12 @@ export function nextQuestion(estimate: Estimate): Question | null {
 function missingPart({ readings, scene, belief }: Estimate, last: Reading): Question | null {
   const { needleDots } = last;
   if (needleDots === undefined) return 'read-needle';
-  if (isSaturated(needleDots, scene) && bearingSdDeg(belief) > BEARING_UNKNOWN_SD_DEG) {
-    return 'centre-needle-from';
-  }
+  const isOnStop = isSaturated(needleDots, scene);
+  if (isOnStop && bearingSdDeg(belief) > BEARING_UNKNOWN_SD_DEG) return 'centre-needle-from';
   if (readings.length < MISSED_READINGS) return null;
   const recent = readings.slice(-MISSED_READINGS);
+  // On its stop the needle shows no wind: a strong one can spoil the intercept unseen.
+  if (recent.every((each) => isSaturated(each.needleDots ?? 0, scene))) return 'centre-needle-from';
   if (recent.every((each) => each.headingDeg === undefined)) return 'read-heading';
   const isDmeMissing = scene.dme !== null && recent.every((each) => each.dmeNm === undefined);
   return isDmeMissing ? 'read-dme' : null;

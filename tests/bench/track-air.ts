@@ -225,5 +225,6 @@ export function readCentred(truth: Truth, chance: Chance): Reading {
     truth.leg.station.declinationDegEast +
     chance.normal(truth.air.scallopingDeg);
   const obs = ((Math.round(radial) % 360) + 360) % 360;
+  if (plain.flag === 'off') return plain;
   return { ...plain, courseSetDeg: obs, needleDots: 0, flag: 'from' };
 }

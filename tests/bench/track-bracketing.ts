@@ -86,6 +86,7 @@ export function bracketingAdviser(truth: Truth, thresholdDots: number): Adviser 
       const headingDeg = ((heading % 360) + 360) % 360;
       return { headingDeg, holdS: 9999, thenHeadingDeg: headingDeg };
     },
+    wantsCentred: () => false,
     estimate: () => null,
   };
 }

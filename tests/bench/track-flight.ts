@@ -40,6 +40,8 @@ export interface FlightPlan {
   readonly adviser: (truth: Truth) => Adviser;
   /** Needle centred with FROM (the default), or read as it stands. */
   readonly firstReading?: 'centred' | 'plain';
+  /** Centres the needle with FROM when asked to (the default). */
+  readonly answersQuestions?: boolean;
   readonly needleStepDots?: number;
   readonly readsHeading?: boolean;
   readonly obsOffsetDeg?: (readingNumber: number) => number;
@@ -79,15 +81,29 @@ function isFollowed(truth: Truth, range: number): boolean {
   return range > Math.max(1.2 * truth.coneNm, (truth.airspeedKt * 45) / 3600);
 }
 
-/** One reading, its answer, and what the answer tells the pilot to fly. */
-function ask(plan: FlightPlan, truth: Truth, adviser: Adviser, run: Run, chance: Chance): void {
+/** What the pilot reads off now. */
+function readingOf(
+  plan: FlightPlan,
+  truth: Truth,
+  adviser: Adviser,
+  number: number,
+  chance: Chance,
+): Reading {
+  const isFirst = number === 0 && plan.firstReading !== 'plain';
+  if (isFirst || (plan.answersQuestions !== false && adviser.wantsCentred())) {
+    return readCentred(truth, chance);
+  }
   const habits = {
     needleStepDots: plan.needleStepDots ?? 0.5,
     readsHeading: plan.readsHeading ?? true,
-    obsOffsetDeg: plan.obsOffsetDeg?.(run.number) ?? 0,
+    obsOffsetDeg: plan.obsOffsetDeg?.(number) ?? 0,
   };
-  const isCentred = run.number === 0 && (plan.firstReading ?? 'centred') === 'centred';
-  const clean = isCentred ? readCentred(truth, chance) : readPanel(truth, habits, chance);
+  return readPanel(truth, habits, chance);
+}
+
+/** One reading, its answer, and what the answer tells the pilot to fly. */
+function ask(plan: FlightPlan, truth: Truth, adviser: Adviser, run: Run, chance: Chance): void {
+  const clean = readingOf(plan, truth, adviser, run.number, chance);
   const answer = adviser.answer(plan.spoil?.(clean, truth, run.number) ?? clean, truth);
   plan.watch?.(truth, adviser, run.number);
   run.told = [{ headingDeg: answer.headingDeg, atS: truth.timeS }];

@@ -5,6 +5,7 @@ import type { Estimate } from '../../src/track/estimate.ts';
 import { guide } from '../../src/track/guide.ts';
 import { choosePlan } from '../../src/track/choose-plan.ts';
 import { sceneOf } from '../../src/track/scene.ts';
+import type { Question } from '../../src/track/guidance.ts';
 import type { Reading } from '../../src/track/reading.ts';
 import type { Wind } from '../../src/wind/wind.ts';
 import type { Truth } from './track-air.ts';
@@ -19,6 +20,8 @@ export interface Told {
 /** Someone who answers readings. */
 export interface Adviser {
   readonly answer: (reading: Reading, truth: Truth) => Told;
+  /** Whether the last answer asked for the needle to be centred with FROM. */
+  readonly wantsCentred: () => boolean;
   /** The estimate behind the last answer, where there is one. */
   readonly estimate: () => Estimate | null;
 }
@@ -38,13 +41,16 @@ function aircraftOf(truth: Truth) {
 export function toolAdviser(truth: Truth, wind?: Wind): Adviser {
   const leg = legOf(truth);
   let estimate = startEstimate(leg, aircraftOf(truth), wind);
+  let question: Question | null = null;
   return {
     answer: (reading) => {
       estimate = addReading(estimate, reading);
-      const { whichWay } = guide(estimate, leg);
+      const { whichWay, nextQuestion } = guide(estimate, leg);
+      question = nextQuestion;
       const { headingDeg, holdS, thenHeadingDeg } = whichWay;
       return { headingDeg, holdS, thenHeadingDeg };
     },
+    wantsCentred: () => question === 'centre-needle-from',
     estimate: () => estimate,
   };
 }
@@ -78,6 +84,7 @@ export function oracleAdviser(truth: Truth, intervalS: number): Adviser {
         thenHeadingDeg: plan.thenHeadingDeg,
       };
     },
+    wantsCentred: () => false,
     estimate: () => null,
   };
 }
