@@ -15,7 +15,7 @@ const CONE_LEAD_NM = 0.5;
 /** Whole-mile calls nearer than this to the call of the cone are left to it, NM (two sentences collide). */
 const CONE_ROOM_NM = 0.5;
 
-/** So soon after an answer the miles that it told need no call, ms. */
+/** So soon after an answer the miles to a station that it told need no call, ms. */
 const JUST_TOLD_MS = 15_000;
 
 /** The call-outs at a distance from the end of the leg; null for one without a known time. */
@@ -28,10 +28,14 @@ export function distanceCalls(context: CallContext, toMs: number): readonly (Cal
   });
 }
 
-/** What the answer has just said is not said again. */
-function isJustTold({ advice, answeredAtMs }: CallContext, mark: Mark, atMs: number): boolean {
-  if (mark.key.startsWith('cone:')) return advice.phase === 'near-station';
-  return mark.urgency === 'soon' && atMs - answeredAtMs < JUST_TOLD_MS;
+/**
+ * What the answer has just said is not said again. The miles before an end known by its DME always are: the
+ * answer does not tell what the DME will read there.
+ */
+function isJustTold(context: CallContext, { key, urgency }: Mark, atMs: number): boolean {
+  if (key.startsWith('cone:')) return context.advice.phase === 'near-station';
+  const isToldWhole = context.leg.leg.arc !== undefined || endsOverStation(context);
+  return urgency === 'soon' && isToldWhole && atMs - context.answeredAtMs < JUST_TOLD_MS;
 }
 
 function marksOf(context: CallContext): readonly Mark[] {

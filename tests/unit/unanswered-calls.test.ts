@@ -150,6 +150,23 @@ describe('a mile that the answer has just told', () => {
   });
 });
 
+describe('a mile before a destination known by its DME', () => {
+  it('is called with its DME even when an answer came seconds before', () => {
+    // 2.1 miles over ground before DME 14.0: the mark comes within 15 s of the answer.
+    const near: FlightEvent = {
+      ...FAR,
+      id: 'B9',
+      atMs: 720_000,
+      headingDeg: 141,
+      flag: 'from',
+      dmeNm: 11.9,
+    };
+    const state = foldFlight([...INBOUND_FLOWN, PASSED, near]);
+    const mile = unanswered(state, 15).find((call) => call.key === 'to-go:1:2');
+    expect(mile?.say).toBe('Two miles to go. D M E one two decimal zero.');
+  });
+});
+
 describe('the due call', () => {
   it('asks for the readings first where the needle is to be tested', () => {
     const state = foldFlight([
