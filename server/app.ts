@@ -18,6 +18,7 @@ import { flightRoutes } from './routes/flights.ts';
 import { followRoute } from './routes/follow.ts';
 import { healthRoute } from './routes/health.ts';
 import { identRoute } from './routes/ident.ts';
+import { legsRoute } from './routes/legs.ts';
 import { dropDeadSockets, endSockets, MOST_MESSAGE_BYTES } from './sockets.ts';
 import { checkBySchema } from './validation.ts';
 
@@ -82,6 +83,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   healthRoute(app, parts.version);
   adviceRoute(app, parts.now);
   identRoute(app);
+  legsRoute(app, parts.now);
   flightRoutes(app, parts.records, parts.now);
   eventRoutes(app, parts.records, followers);
   followRoute(app, parts.records, followers);
