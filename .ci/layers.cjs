@@ -29,7 +29,10 @@ module.exports = {
       name: 'src-needs-nothing-outside',
       severity: 'error',
       from: { path: '^src/' },
-      to: { pathNot: '^(src|node_modules/(geographiclib-geodesic|magvar|morse-decoder|typebox))/' },
+      to: {
+        pathNot:
+          '^(src|node_modules/(geographiclib-geodesic|magvar|morse-decoder|typebox|kdbush|geokdbush))/',
+      },
     },
     only('client-needs-src-only', 'client', ['client', 'src']),
     only('server-needs-src-only', 'server', ['server', 'src']),

@@ -20,6 +20,7 @@ import { healthRoute } from './routes/health.ts';
 import { identRoute } from './routes/ident.ts';
 import { legsRoute } from './routes/legs.ts';
 import { dropDeadSockets, endSockets, MOST_MESSAGE_BYTES } from './sockets.ts';
+import { stationRoutes } from './routes/stations.ts';
 import { checkBySchema } from './validation.ts';
 
 /** What the app is built from. */
@@ -84,6 +85,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   adviceRoute(app, parts.now);
   identRoute(app);
   legsRoute(app, parts.now);
+  stationRoutes(app, parts.records.stations, parts.now);
   flightRoutes(app, parts.records, parts.now);
   eventRoutes(app, parts.records, followers);
   followRoute(app, parts.records, followers);

@@ -111,7 +111,8 @@ function isNoJson({ code, name, statusCode }: Partial<FastifyError>): boolean {
   return statusCode === 400 && name === 'SyntaxError';
 }
 
-function detailOf(error: Partial<FastifyError>, status: number): string {
+function detailOf(error: Partial<FastifyError & Refusal>, status: number): string {
+  if ((error.fieldProblems ?? []).length > 0) return error.message ?? '';
   if (isNoJson(error)) return 'The body is not JSON. Nothing of this request was recorded.';
   return DETAILS[status] ?? error.message ?? 'The request was refused.';
 }

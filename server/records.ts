@@ -4,6 +4,7 @@ import { isDeepStrictEqual } from 'node:util';
 import Database from 'better-sqlite3';
 import type { FlightEvent } from '../src/flight/event.ts';
 import type { Append, FlightSummary } from '../src/wire/flight.ts';
+import { stationRecordsIn, type StationRecords } from './station-records.ts';
 
 type WireEvent = Append['events'][number];
 
@@ -33,12 +34,14 @@ export interface Records {
   readonly arrivedAfter: (flightId: string, arrival: number, limit: number) => readonly Arrival[];
   /** Events that arrived after a place, ordered by time, then id. */
   readonly inOrderAfter: (flightId: string, arrival: number) => readonly FlightEvent[];
+  /** The library of stations, in the same file. */
+  readonly stations: StationRecords;
   readonly close: () => void;
 }
 
 /** Marks the file as ours ("SpRa"), so that no other program's database is touched. */
 const APPLICATION_ID = 0x53705261;
-const SCHEMA_VERSION = 1;
+const SCHEMA_VERSION = 2;
 
 const SCHEMA = `
   CREATE TABLE flight (
@@ -56,6 +59,14 @@ const SCHEMA = `
   ) STRICT;
   CREATE INDEX event_by_arrival ON event (flight_id, arrival);
   CREATE INDEX event_by_time ON event (flight_id, at_ms, id);
+`;
+
+/** Added in version 2. */
+const STATION_SCHEMA = `
+  CREATE TABLE station (
+    id TEXT PRIMARY KEY,
+    body TEXT NOT NULL
+  ) STRICT, WITHOUT ROWID;
 `;
 
 const SUMMARY = `
@@ -98,6 +109,7 @@ function prepareFile(database: Database.Database, file: string): void {
   if (tables === 0) {
     database.transaction(() => {
       database.exec(SCHEMA);
+      database.exec(STATION_SCHEMA);
       database.pragma(`application_id = ${APPLICATION_ID}`);
       database.pragma(`user_version = ${SCHEMA_VERSION}`);
     })();
@@ -105,6 +117,11 @@ function prepareFile(database: Database.Database, file: string): void {
     throw new Error(`${file} belongs to another program`);
   } else if (version > SCHEMA_VERSION) {
     throw new Error(`${file} was written by a newer version (schema ${version})`);
+  } else if (version === 1) {
+    database.transaction(() => {
+      database.exec(STATION_SCHEMA);
+      database.pragma(`user_version = ${SCHEMA_VERSION}`);
+    })();
   }
 }
 
@@ -179,6 +196,7 @@ function recordsIn(database: Database.Database): Records {
     arrivedAfter: (flightId, arrival, limit) => arrivedAfter.all(flightId, arrival, limit),
     inOrderAfter: (flightId, arrival) =>
       inOrderAfter.all(flightId, arrival).map((body) => JSON.parse(body) as FlightEvent),
+    stations: stationRecordsIn(database),
     close: () => {
       database.close();
     },

@@ -24,6 +24,10 @@ describe('GET /api/openapi.json (OpenAPI Specification 3.1)', () => {
       '/api/flights/{id}/events',
       '/api/health',
       '/api/ident/{file}',
+      '/api/legs/compute',
+      '/api/stations',
+      '/api/stations/import',
+      '/api/stations/{id}',
     ]);
     expect(Object.keys(document.paths['/api/flights/{id}/events'] ?? {})).toEqual(
       expect.arrayContaining(['get', 'post']),

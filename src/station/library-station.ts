@@ -1,0 +1,46 @@
+import type { ServiceClass } from './service-volume.ts';
+import type { Station } from './station.ts';
+
+/** A station as it is kept in the pilot's library. */
+export interface LibraryStation extends Station {
+  /** Never an ident: those repeat. The number of the row that it came from, or one made for it here. */
+  readonly id: string;
+  readonly frequencyMhz: number;
+  /** What it was built to serve, where that is known. */
+  readonly serviceClass?: ServiceClass;
+  /** Two letters, ISO 3166-1. */
+  readonly country?: string;
+  /** `model`: no declination was published, today's variation stands in for it and must be checked. */
+  readonly declinationFrom: 'published' | 'model';
+  /** False where no elevation was given and sea level stands in for it. */
+  readonly isElevationKnown: boolean;
+  /** Changed by hand: an import leaves it alone. */
+  readonly isByHand: boolean;
+}
+
+/** The station alone, as a leg carries it. */
+export function stationOf(kept: LibraryStation): Station {
+  const { ident, latitudeDeg, longitudeDeg, elevationFt, declinationDegEast } = kept;
+  const { hasDme, frequencyMhz, name, dme } = kept;
+  return {
+    ident,
+    latitudeDeg,
+    longitudeDeg,
+    elevationFt,
+    declinationDegEast,
+    hasDme,
+    frequencyMhz,
+    ...(name === undefined ? {} : { name }),
+    ...(dme === undefined ? {} : { dme }),
+  };
+}
+
+/** What is doubtful about a kept station, each in one plain sentence; empty when there is nothing. */
+export function stationDoubts(kept: LibraryStation): readonly string[] {
+  return [
+    ...(kept.declinationFrom === 'model'
+      ? [`No declination is published for ${kept.ident}: today's variation stands in. Check it.`]
+      : []),
+    ...(kept.isElevationKnown ? [] : [`The elevation of ${kept.ident} is not known: taken as 0.`]),
+  ];
+}

@@ -1,0 +1,102 @@
+import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
+import type { LibraryStation } from './library-station.ts';
+import { NAVAID_COLUMNS, stationFromRow, type NavaidRow } from './navaid-row.ts';
+
+/** A row of a file with the line on which it ends, from 1. */
+export interface NumberedRow {
+  readonly line: number;
+  readonly row: NavaidRow;
+}
+
+/** A row that was not taken, and why. */
+export interface SkippedRow {
+  readonly line: number;
+  readonly reason: string;
+}
+
+/** What an import does to a library: what is to be kept now, and what is told. */
+export interface Merge {
+  /** New and changed stations only. */
+  readonly changes: readonly LibraryStation[];
+  readonly added: number;
+  readonly updated: number;
+  readonly unchanged: number;
+  readonly skipped: readonly SkippedRow[];
+}
+
+/** Refuses a file whose first line lacks the columns that every row is read by. */
+export function checkColumns(columns: readonly string[]): Result<readonly string[]> {
+  const missing = NAVAID_COLUMNS.filter((each) => !columns.includes(each));
+  if (missing.length === 0) return accept(columns);
+  const problem: FieldProblem = {
+    field: 'body',
+    expected: `a first line with the columns ${NAVAID_COLUMNS.join(', ')}`,
+    got: `none called ${missing.join(', ')}`,
+  };
+  return refuse([problem]);
+}
+
+/** The fields of one line under the names of the columns; refused when they are not as many. */
+export function namedRow(
+  columns: readonly string[],
+  fields: readonly string[],
+): Result<NavaidRow, string> {
+  if (fields.length === columns.length)
+    return accept(Object.fromEntries(columns.map((name, at) => [name, fields[at] ?? ''])));
+  return refuse(`expected ${columns.length} columns as on the first line, got ${fields.length}.`);
+}
+
+/**
+ * What importing rows does to a library: stations are told apart by the number of their row, never by ident.
+ *
+ * A station that the pilot has changed by hand is left alone, and so is what is the same already, so importing a
+ * file again changes nothing. A number that stands twice in one file is taken once. `year`: decimal, for
+ * declinations that are missing. Stations of the library that the file does not have stay.
+ */
+export function mergeRows(
+  library: ReadonlyMap<string, LibraryStation>,
+  rows: readonly NumberedRow[],
+  year: number,
+): Merge {
+  const changes = new Map<string, LibraryStation>();
+  const skipped: SkippedRow[] = [];
+  const seenOnLine = new Map<string, number>();
+  let added = 0;
+  let updated = 0;
+  let unchanged = 0;
+  for (const { line, row } of rows) {
+    const read = stationFromRow(row, year);
+    if (!read.ok) {
+      skipped.push({ line, reason: read.problem });
+      continue;
+    }
+    const station = read.value;
+    const twice = seenOnLine.get(station.id);
+    const kept = library.get(station.id);
+    if (twice !== undefined) {
+      skipped.push({ line, reason: `id ${station.id} stands on line ${twice} already.` });
+    } else if (kept?.isByHand === true) {
+      skipped.push({ line, reason: `${kept.ident} was changed by hand here and is kept so.` });
+    } else if (kept && isSame(kept, station)) unchanged += 1;
+    else {
+      changes.set(station.id, station);
+      if (kept) updated += 1;
+      else added += 1;
+    }
+    seenOnLine.set(station.id, twice ?? line);
+  }
+  return { changes: [...changes.values()], added, updated, unchanged, skipped };
+}
+
+/** A declination from the model drifts from day to day: that alone is no change. */
+function isSame(kept: LibraryStation, read: LibraryStation): boolean {
+  const isBothModel = kept.declinationFrom === 'model' && read.declinationFrom === 'model';
+  const alike = isBothModel ? { ...read, declinationDegEast: kept.declinationDegEast } : read;
+  return canonical(kept) === canonical(alike);
+}
+
+function canonical(station: LibraryStation): string {
+  const { dme, ...rest } = station;
+  const site = dme && [dme.latitudeDeg, dme.longitudeDeg, dme.elevationFt];
+  return JSON.stringify([Object.entries(rest).toSorted(([a], [b]) => (a < b ? -1 : 1)), site]);
+}
