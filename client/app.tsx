@@ -41,6 +41,7 @@ const TITLES: Readonly<Record<Route['page'], string>> = {
   flights: 'Spoken Radial',
   plan: 'Type in a leg · Spoken Radial',
   settings: 'Settings · Spoken Radial',
+  idents: 'Idents · Spoken Radial',
   fly: 'Fly · Spoken Radial',
 };
 
@@ -52,6 +53,8 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
       return <Later page={loadPlan} />;
     case 'settings':
       return <Later page={loadSettings} />;
+    case 'idents':
+      return <Later page={loadIdents} />;
     case 'fly':
       return <LaterFly flightId={shown.flightId} />;
   }
@@ -61,6 +64,7 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
 const loadFlights = () => import('./pages/flights-page.tsx').then((room) => room.FlightsPage);
 const loadPlan = () => import('./pages/plan-page.tsx').then((room) => room.PlanPage);
 const loadSettings = () => import('./pages/settings-page.tsx').then((room) => room.SettingsPage);
+const loadIdents = () => import('./pages/idents-page.tsx').then((room) => room.IdentsPage);
 const loadFly = () => import('./pages/fly-page.tsx').then((room) => room.FlyPage);
 
 function Later({ page }: { readonly page: () => Promise<ComponentType> }): JSX.Element {

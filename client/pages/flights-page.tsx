@@ -33,7 +33,10 @@ export function FlightsPage(): JSX.Element {
     <main class="plain">
       <div class="masthead">
         <h1 tabIndex={-1}>Spoken Radial</h1>
-        <a href={addressOf({ page: 'settings' })}>Settings</a>
+        <nav aria-label="Pages">
+          <a href={addressOf({ page: 'idents', section: 'hear' })}>Idents</a>
+          <a href={addressOf({ page: 'settings' })}>Settings</a>
+        </nav>
       </div>
       <p class="lead">
         Tell it what the needle, the flag and the DME show. It says one heading to fly, for how

@@ -5,12 +5,21 @@ export type Route =
   | { readonly page: 'flights' }
   | { readonly page: 'plan' }
   | { readonly page: 'settings' }
+  | { readonly page: 'idents'; readonly section: IdentsSection }
   | { readonly page: 'fly'; readonly flightId: string };
 
+const SECTIONS = ['hear', 'listen', 'practise', 'look-up'] as const;
+
+/** What the page of idents is opened for. */
+export type IdentsSection = (typeof SECTIONS)[number];
+
 function readRoute(hash: string): Route {
-  const [page, flightId] = hash.replace(/^#\/?/, '').split('/');
-  if (page === 'fly' && flightId !== undefined && flightId !== '') {
-    return { page, flightId: decodeURIComponent(flightId) };
+  const [page, rest] = hash.replace(/^#\/?/, '').split('/');
+  if (page === 'fly' && rest !== undefined && rest !== '') {
+    return { page, flightId: decodeURIComponent(rest) };
+  }
+  if (page === 'idents') {
+    return { page, section: SECTIONS.find((section) => section === rest) ?? 'hear' };
   }
   if (page === 'plan' || page === 'settings') return { page };
   return { page: 'flights' };
@@ -28,6 +37,7 @@ addEventListener('hashchange', () => {
 /** The address of a page, for a link. */
 export function addressOf(to: Route): string {
   if (to.page === 'flights') return '#/';
+  if (to.page === 'idents') return `#/idents/${to.section}`;
   return to.page === 'fly' ? `#/fly/${encodeURIComponent(to.flightId)}` : `#/${to.page}`;
 }
 
