@@ -56,6 +56,8 @@ export interface Estimate {
   readonly belief: Belief;
   /** False until the first reading (or what is carried over) tells where the aircraft is. */
   readonly isPlaced: boolean;
+  /** The belief without the needle, while that has rested on its stop since the place was set (see on-stop.ts). */
+  readonly withoutStop: Belief | null;
   /** Time of the last reading, or of what was carried over. */
   readonly atMs: number | null;
   /** Heading held then, magnetic. */

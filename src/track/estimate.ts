@@ -47,6 +47,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     readings: [],
     belief,
     isPlaced,
+    withoutStop: null,
     atMs,
     headingDeg,
     plan: null,
@@ -116,7 +117,7 @@ function takeCrossBearing(
   before: Estimate,
   interval: Interval,
   reading: Reading,
-): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff'> {
+): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'withoutStop'> {
   if (!before.isPlaced) return before;
   const belief = interval.carryOn(before.belief);
   const doubt = before.doubt && {
@@ -124,7 +125,11 @@ function takeCrossBearing(
     otherwise: interval.carryOn(before.doubt.otherwise),
   };
   const station = before.leg.leg.station;
-  return { ...takeInCrossBearing(belief, before.scene, station, reading), doubt };
+  return {
+    ...takeInCrossBearing(belief, before.scene, station, reading),
+    doubt,
+    withoutStop: null,
+  };
 }
 
 /** The estimate with the headings that the pilot is told after this reading. */

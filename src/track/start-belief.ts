@@ -4,7 +4,7 @@ import type { Belief, StateMean } from './belief.ts';
 import { diagonal, element } from './matrix.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
-import { isSaturated, saturationDeg } from './update-needle.ts';
+import { isSaturated } from './update-needle.ts';
 import { clampLnRange } from './motion.ts';
 import type { Wind } from '../wind/wind.ts';
 import { cosDeg, sinDeg } from '../base/angle.ts';
@@ -22,9 +22,8 @@ import {
 const RANGE_BEFORE_DME_SD_LN = 0.5;
 /** Spread of the bearing before the needle that starts the estimate is taken in. */
 const BEARING_BEFORE_NEEDLE_SD_DEG = 10;
-/** A needle on its stop at the start: how far beyond the stop the radial lies, and how well that is known. */
-const BEYOND_STOP_DEG = 13;
-const BEYOND_STOP_SD_DEG = 14;
+/** A needle on its stop at the start: how far off the line aircraft are before one knows that. Common practice, no source. */
+const OFF_LINE_SD_DEG = 15;
 /** Only the flag is known: the half-plane about the course line. */
 const FLAG_ONLY_SD_DEG = 40;
 /** Not even the flag. */
@@ -122,10 +121,7 @@ function bearingStart(
     courseSetDeg + (flag === 'to' ? 180 : 0) + scene.declinationDegEast - vorBiasDeg;
   const sense = flag === 'to' ? 1 : -1;
   if (needleDots === undefined) return { degTrue: centreDeg, sdDeg: FLAG_ONLY_SD_DEG };
-  if (isSaturated(needleDots, scene)) {
-    const beyond = Math.sign(needleDots) * (saturationDeg(scene) + BEYOND_STOP_DEG);
-    return { degTrue: centreDeg + sense * beyond, sdDeg: BEYOND_STOP_SD_DEG };
-  }
+  if (isSaturated(needleDots, scene)) return { degTrue: centreDeg, sdDeg: OFF_LINE_SD_DEG };
   return {
     degTrue: centreDeg + sense * needleDots * scene.degreesPerDot,
     sdDeg: BEARING_BEFORE_NEEDLE_SD_DEG,

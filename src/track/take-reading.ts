@@ -4,6 +4,7 @@ import { SETTLED_AFTER, weigh } from './doubt.ts';
 import type { Doubt, Estimate, Jump } from './estimate-record.ts';
 import { FITS, isMisfit, judge } from './judge.ts';
 import type { Misfit } from './judge.ts';
+import { beforeStop, isFirstOffStop, withoutStop, withoutStopAfter } from './on-stop.ts';
 import { afterPassage } from './passage.ts';
 import { isFromUnproven, withFlag } from './passed.ts';
 import type { Reading } from './reading.ts';
@@ -33,6 +34,7 @@ export type Taken = Pick<
   | 'flag'
   | 'lastToAtMs'
   | 'hasPassed'
+  | 'withoutStop'
 >;
 
 /**
@@ -42,39 +44,74 @@ export type Taken = Pick<
 export function takeReading(before: Estimate, interval: Interval, reading: Reading): Taken {
   if (isToPlace(before, interval, reading)) return placed(before, reading);
   const { scene } = before;
-  const carried = interval.carryOn(before.belief);
+  const main = interval.carryOn(before.belief);
+  const withoutStop = before.withoutStop && interval.carryOn(before.withoutStop);
+  const start = beforeStop(before, main, withoutStop, reading);
   const since = before.hasPassed ? null : before.lastToAtMs;
-  const belief = afterPassage(carried, scene, reading, since) ?? carried;
+  const belief = afterPassage(start, scene, reading, since) ?? start;
   const misfit = judge(belief, scene, reading);
-  const flags = withFlag(before, reading, misfit.flag);
-  const watch = watched(before, interval, { belief, misfit }, reading);
-  if (!isMisfit(misfit)) {
-    return {
-      ...flags,
-      belief: takeIn(belief, scene, reading, misfit),
-      isPlaced: true,
-      takenIn: before.takenIn + 1,
-      doubt: null,
-      isLost: false,
-      jump: fading(before.jump),
-      watch,
-    };
-  }
-  const verdict = weigh(belief, scene, reading, misfit, {
+  const carried = { belief, main, withoutStop };
+  return isMisfit(misfit)
+    ? doubted(before, interval, carried, misfit, reading)
+    : fitting(before, interval, carried, reading);
+}
+
+/** What goes into a reading, carried on to its time. */
+interface Carried {
+  /** What the reading is held against. */
+  readonly belief: Belief;
+  /** The main belief; another one than `belief` while the needle rests on its stop. */
+  readonly main: Belief;
+  readonly withoutStop: Belief | null;
+}
+
+/** A reading that fits what is believed. */
+function fitting(
+  before: Estimate,
+  interval: Interval,
+  { belief, withoutStop }: Carried,
+  reading: Reading,
+): Taken {
+  return {
+    ...withFlag(before, reading, false),
+    belief: takeIn(belief, before.scene, reading, FITS),
+    isPlaced: true,
+    takenIn: before.takenIn + 1,
+    doubt: null,
+    isLost: false,
+    jump: fading(before.jump),
+    watch: watched(before, interval, { belief, misfit: FITS }, reading),
+    withoutStop: withoutStopAfter(before, withoutStop, reading),
+  };
+}
+
+/** A reading that does not fit: kept out, believed, or the place is lost. */
+function doubted(
+  before: Estimate,
+  interval: Interval,
+  { belief, main, withoutStop }: Carried,
+  misfit: Misfit,
+  reading: Reading,
+): Taken {
+  // On its stop the needle has not told the radial: there is nothing for its first reading to contradict.
+  const isNeedleOff = misfit.needle || misfit.flag;
+  if (isNeedleOff && isFirstOffStop(before, reading)) return placed(before, reading);
+  const verdict = weigh(withoutStop ? main : belief, before.scene, reading, misfit, {
     doubt: carriedDoubt(before.doubt, interval.carryOn),
     takenIn: before.takenIn,
     lastDmeNm: lastDmeNm(before),
   });
   const isAfresh = verdict.isConfirmed || verdict.isLost;
   return {
-    ...flags,
+    ...withFlag(before, reading, misfit.flag),
     belief: verdict.belief,
     isPlaced: true,
     takenIn: isAfresh ? 1 : before.takenIn,
     doubt: verdict.doubt,
     isLost: verdict.isLost,
     jump: isAfresh ? jumpFrom(before, misfit) : fading(before.jump),
-    watch: isAfresh ? NOTHING_SUSPECTED : watch,
+    watch: isAfresh ? NOTHING_SUSPECTED : watched(before, interval, { belief, misfit }, reading),
+    withoutStop: isAfresh ? null : withoutStop,
   };
 }
 
@@ -89,12 +126,25 @@ function isToPlace(before: Estimate, interval: Interval, reading: Reading): bool
 function placed(before: Estimate, reading: Reading): Taken {
   const { scene } = before;
   const flags = withFlag(before, reading, false);
-  const unseen = { doubt: null, isLost: false, jump: null, watch: NOTHING_SUSPECTED };
+  const unseen = {
+    doubt: null,
+    isLost: false,
+    jump: null,
+    watch: NOTHING_SUSPECTED,
+    withoutStop: null,
+  };
   if (reading.flag === 'off' && reading.dmeNm === undefined) {
     return { ...flags, ...unseen, belief: before.belief, isPlaced: false, takenIn: 0 };
   }
-  const belief = takeIn(placeFromReading(before.belief, scene, reading), scene, reading, FITS);
-  return { ...flags, ...unseen, belief, isPlaced: true, takenIn: 1 };
+  const place = placeFromReading(before.belief, scene, reading);
+  return {
+    ...flags,
+    ...unseen,
+    belief: takeIn(place, scene, reading, FITS),
+    isPlaced: true,
+    takenIn: 1,
+    withoutStop: withoutStop(place, scene, reading),
+  };
 }
 
 /** A jump of a settled place, to be told; a start that was put right is none. */

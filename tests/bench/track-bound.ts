@@ -1,5 +1,6 @@
 // Against the bound: npx tsx tests/bench/track-bound.ts --flights 1000 --seed 1 [--json]
-import { PLAIN_AIR } from './track-air.ts';
+import type { Reading } from '../../src/track/reading.ts';
+import { PLAIN_AIR, half, offDeg } from './track-air.ts';
 import type { StateMean } from '../../src/track/belief.ts';
 import type { Start, Truth } from './track-air.ts';
 import { flyOnce } from './track-flight.ts';
@@ -82,11 +83,11 @@ interface Snapshot {
   readonly timeS: number;
 }
 
-function priorAt(snap: Snapshot): Grid {
-  // The place before the first reading, as broad as the filter takes it: half the range, ten degrees.
+function priorAt(snap: Snapshot, bearingSdDeg: number): Grid {
+  // The place before the first reading: half the range, and so many degrees.
   const range = Math.hypot(snap.x, snap.y);
   const along = (0.5 * range) ** 2;
-  const across = (10 * RAD * range) ** 2;
+  const across = (bearingSdDeg * RAD * range) ** 2;
   const sin = snap.x / range;
   const cos = snap.y / range;
   const place = [
@@ -139,7 +140,7 @@ function carried(p: Grid, from: Snapshot, to: Snapshot, airspeedKt: number): Gri
 }
 
 /** The bound after one reading of the panel. */
-function read(p: Grid, truth: Truth, isCentred: boolean): Grid {
+function read(p: Grid, truth: Truth, reading: Reading): Grid {
   const square = truth.x ** 2 + truth.y ** 2;
   const range = Math.sqrt(square);
   let result = p;
@@ -152,12 +153,11 @@ function read(p: Grid, truth: Truth, isCentred: boolean): Grid {
     );
   }
   const slope = [truth.y / square / RAD, -truth.x / square / RAD, 0, 0, 1, 0, 0];
-  const radial = Math.atan2(truth.x, truth.y) / RAD + truth.biasDeg;
-  const off = radial - truth.courseDeg - (truth.isTo ? 180 : 0);
-  const needle = off - 360 * Math.round(off / 360);
-  const information = isCentred
-    ? 1 / (0.25 + 1 / 12)
-    : needleInformation(truth.isTo ? needle : -needle);
+  const isCourseSet = Math.abs(half(reading.courseSetDeg - truth.leg.courseDeg)) < 0.01;
+  // Centred by the OBS, the needle is read to a degree of the OBS.
+  const information = isCourseSet
+    ? needleInformation(offDeg(truth))
+    : 1 / (PLAIN_AIR.scallopingDeg ** 2 + 1 / 12);
   return informed(result, slope, information);
 }
 
@@ -177,6 +177,8 @@ interface BoundCell {
   readonly name: string;
   readonly start: Start;
   readonly firstReading: 'centred' | 'plain';
+  /** How broad the bearing is before the first reading; on the stop, what is left of the 15 degrees of the filter. */
+  readonly bearingSdDeg: number;
   readonly goals: { readonly wind: number; readonly cross: number };
 }
 
@@ -185,18 +187,21 @@ const BOUND_CELLS: readonly BoundCell[] = [
     name: 'tracking with DME',
     start: { direction: 'to', kind: 'near', hasDme: true },
     firstReading: 'centred',
+    bearingSdDeg: 10,
     goals: { wind: 1.05, cross: 1.05 },
   },
   {
     name: 'tracking without DME',
     start: { direction: 'to', kind: 'near', hasDme: false },
     firstReading: 'centred',
+    bearingSdDeg: 10,
     goals: { wind: 1.05, cross: 1.2 },
   },
   {
     name: 'needle on its stop at the start, with DME',
     start: { direction: 'from', kind: 'icpt', hasDme: true },
     firstReading: 'plain',
+    bearingSdDeg: 7.5,
     goals: { wind: 1.15, cross: 1.1 },
   },
 ];
@@ -231,6 +236,7 @@ function flyAgainstBound(
 ): void {
   let p: Grid | null = null;
   let last: Snapshot | null = null;
+  let hasBeenNear = false;
   flyOnce({
     start: cell.start,
     air: PLAIN_AIR,
@@ -239,14 +245,18 @@ function flyAgainstBound(
     firstReading: cell.firstReading,
     longestMin: (intervalS * 10) / 60 + 0.1,
     adviser: (truth) => toolAdviser(truth),
+    answersQuestions: false,
     watch: (truth, adviser, number) => {
       const snap = snapOf(truth);
-      p = p && last ? carried(p, last, snap, truth.airspeedKt) : priorAt(snap);
-      p = read(p, truth, number === 0 && cell.firstReading === 'centred');
-      last = snap;
       const estimate = adviser.estimate();
+      const reading = estimate?.readings.at(-1);
+      hasBeenNear ||= Math.hypot(truth.x, truth.y) < 2;
+      if (!estimate || !reading || hasBeenNear) return;
+      p = p && last ? carried(p, last, snap, truth.airspeedKt) : priorAt(snap, cell.bearingSdDeg);
+      p = read(p, truth, reading);
+      last = snap;
       const count = number + 1;
-      if (!estimate || !COUNTS.includes(count) || Math.hypot(truth.x, truth.y) < 2) return;
+      if (!COUNTS.includes(count)) return;
       const sum = sums.get(count) ?? { wind: 0, windBound: 0, cross: 0, crossBound: 0, n: 0 };
       compare(truth, estimate.belief.mean, p, sum);
       sums.set(count, sum);
