@@ -2,7 +2,7 @@ import { turnDeg } from '../base/angle.ts';
 import { airPath } from './air-path.ts';
 import type { AirPath, HeadingChange } from './air-path.ts';
 import type { ToldPlan } from './estimate-record.ts';
-import { FOLLOWS_ADVICE_DEG } from './tuning.ts';
+import { FOLLOWS_ADVICE_DEG, REACTION_S, TURN_RATE_DEG_PER_S } from './tuning.ts';
 
 /** What was flown through the air since a moment, and the heading held now. */
 export interface Flown {
@@ -21,11 +21,44 @@ export function changesOf(plan: ToldPlan | null): readonly HeadingChange[] {
 /** Read this near to the heading told, the difference is the hand's and not the pilot's intention. */
 const HELD_BY_HAND_DEG = 3.5;
 
+/** A turn that was told is flown up to this much sooner or later than foreseen, s: five deviations of the reaction. */
+const TURN_OFF_S = 10;
+
+/**
+ * The told path with its last turn begun sooner or later, so that it ends on the heading read; null where that
+ * heading does not lie in that turn, or the turn would be off by more than 10 s.
+ *
+ * A reading is often taken in the turn itself. There three degrees are a second, so the heading read tells when the
+ * turn was begun, and not that another heading was chosen.
+ */
+function inTurn(
+  fromHeadingDeg: number,
+  changes: readonly HeadingChange[],
+  readHeadingDeg: number,
+  durationS: number,
+): AirPath | null {
+  const index = changes.findLastIndex(({ atS }) => atS < durationS + TURN_OFF_S);
+  const last = changes[index];
+  if (!last) return null;
+  const before = changes.slice(0, index);
+  const startDeg = airPath(fromHeadingDeg, before, last.atS + REACTION_S).endHeadingDeg;
+  const whole = turnDeg(startDeg, last.toDeg);
+  const sense = Math.sign(whole);
+  const turned = sense * turnDeg(startDeg, readHeadingDeg);
+  if (turned < -HELD_BY_HAND_DEG || turned > sense * whole + HELD_BY_HAND_DEG) return null;
+  const foreseenS = last.atS + REACTION_S + Math.max(0, turned) / TURN_RATE_DEG_PER_S;
+  const laterS = durationS - foreseenS;
+  if (Math.abs(laterS) > TURN_OFF_S) return null;
+  const moved = { ...last, atS: Math.max(0, last.atS + laterS) };
+  return airPath(fromHeadingDeg, [...before, moved], durationS);
+}
+
 /**
  * What was flown in `durationS` seconds from `fromHeadingDeg`, given the plan told and the heading read at the
  * end (null: not read, then the plan is being flown).
  *
- * A heading that the plan does not explain means that the pilot turned straight to it instead.
+ * A heading within a turn that was told means that the turn is being flown, sooner or later than foreseen; one that
+ * the plan does not explain, that the pilot turned straight to it instead.
  */
 export function flown(
   fromHeadingDeg: number,
@@ -33,10 +66,13 @@ export function flown(
   readHeadingDeg: number | null,
   durationS: number,
 ): Flown {
-  const told = airPath(fromHeadingDeg, changesOf(plan), durationS);
+  const changes = changesOf(plan);
+  const told = airPath(fromHeadingDeg, changes, durationS);
   if (readHeadingDeg === null) return { path: told, headingDeg: told.endHeadingDeg };
   const off = Math.abs(turnDeg(told.endHeadingDeg, readHeadingDeg));
   if (off <= HELD_BY_HAND_DEG) return { path: told, headingDeg: told.endHeadingDeg };
+  const turning = inTurn(fromHeadingDeg, changes, readHeadingDeg, durationS);
+  if (turning) return { path: turning, headingDeg: readHeadingDeg };
   if (off <= FOLLOWS_ADVICE_DEG) return { path: told, headingDeg: readHeadingDeg };
   const direct = airPath(fromHeadingDeg, [{ atS: 0, toDeg: readHeadingDeg }], durationS);
   return { path: direct, headingDeg: readHeadingDeg };
