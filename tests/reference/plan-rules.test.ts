@@ -1,0 +1,71 @@
+import { describe, expect, it, test } from 'vitest';
+import { fitsCruisingLevel, nextCruisingLevels } from '../../src/leg/cruising-level.ts';
+import { fuelNeeded } from '../../src/leg/fuel-reserve.ts';
+import { serviceVolumeNm } from '../../src/station/service-volume.ts';
+import { receptionNm } from '../../src/station/reception.ts';
+
+describe('standard service volumes: FAA AIM 1-1-8', () => {
+  test.each([
+    ['T', 1_000, 25],
+    ['T', 12_000, 25],
+    ['T', 12_001, null],
+    ['L', 999, null],
+    ['L', 1_000, 40],
+    ['L', 18_000, 40],
+    ['L', 18_001, null],
+    ['H', 14_499, 40],
+    ['H', 14_500, 100],
+    ['H', 18_000, 130],
+    ['H', 45_000, 130],
+    ['H', 45_001, 100],
+    ['H', 60_000, 100],
+    ['VL', 4_999, 40],
+    ['VL', 5_000, 70],
+    ['VL', 17_999, 70],
+    ['VL', 18_000, null],
+    ['VH', 4_999, 40],
+    ['VH', 5_000, 70],
+    ['VH', 14_500, 100],
+    ['VH', 30_000, 130],
+  ] as const)('class %s at %i ft above the antenna: %s NM', (serviceClass, heightFt, nm) => {
+    expect(serviceVolumeNm(heightFt, serviceClass)).toBe(nm);
+  });
+
+  it('is never farther than the horizon (1.23 sqrt h: 39 NM for 1,000 ft, training page pittspecials.com)', () => {
+    expect(receptionNm({ elevationFt: 0, serviceClass: 'L' }, 1_000)).toBeCloseTo(38.9, 1);
+    expect(receptionNm({ elevationFt: 0, serviceClass: 'L' }, 4_000)).toBe(40);
+  });
+});
+
+describe('VFR cruising levels: 14 CFR 91.159; ICAO Annex 2, 4.7', () => {
+  test.each([
+    ['us', 0, 3_500, true],
+    ['us', 179, 5_500, true],
+    ['us', 179, 4_500, false],
+    ['us', 180, 4_500, true],
+    ['us', 359, 6_500, true],
+    ['us', 360, 7_500, true],
+    ['us', 90, 5_000, false],
+    ['us', 90, 3_000, null],
+    ['us', 90, 18_500, null],
+    ['icao', 90, 11_500, true],
+    ['icao', 270, 10_500, true],
+    ['icao', 270, 9_500, false],
+    ['none', 270, 9_500, null],
+  ] as const)('%s, %i degrees, %i ft: %s', (rule, directionDeg, altitudeFt, fits) => {
+    expect(fitsCruisingLevel(rule, directionDeg, altitudeFt)).toBe(fits);
+  });
+
+  it('names the levels next to one that does not fit', () => {
+    expect(nextCruisingLevels(90, 4_500)).toEqual([3_500, 5_500]);
+    expect(nextCruisingLevels(270, 5_500)).toEqual([4_500, 6_500]);
+  });
+});
+
+describe('fuel: Pilot’s Handbook 16-12 (400 NM at 100 kt, 5 gal/h) with the reserves of 14 CFR 91.151', () => {
+  it('is 20 gal for the flight, 22.5 by day, 23.75 by night', () => {
+    expect(fuelNeeded(20, 5, 'us-day').total).toBeCloseTo(22.5, 9);
+    expect(fuelNeeded(20, 5, 'us-night').total).toBeCloseTo(23.75, 9);
+    expect(fuelNeeded(20, 5, 'us-rotorcraft').reserve).toBeCloseTo(5 / 3, 9);
+  });
+});
