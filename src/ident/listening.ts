@@ -1,5 +1,5 @@
 import { confirmStream, decodeStream } from './decode.ts';
-import type { Confirmation, Known } from './heard.ts';
+import type { Confirmation, IdentHeard, Known } from './heard.ts';
 import type { Stream } from './detector/stream.ts';
 
 /** What is listened for. */
@@ -30,6 +30,8 @@ export interface ListeningView {
   readonly marks: readonly MarkHeard[];
   readonly letters: string | null;
   readonly repeats: number;
+  /** The ident as it is read by now, with why it is not; null before the first look. */
+  readonly heard: IdentHeard | null;
   /** Null when no ident is expected. */
   readonly confirmation: Confirmation | null;
 }
@@ -70,6 +72,7 @@ export function startListening(options: ListeningOptions): Listening {
       marks: [],
       letters: null,
       repeats: 0,
+      heard: null,
       confirmation: null,
     },
   };
@@ -120,6 +123,7 @@ function look(listening: Listening): void {
     marks: [],
     letters: heard.letters,
     repeats: heard.repeats,
+    heard,
     confirmation,
   };
 }
