@@ -14,7 +14,7 @@ const CHUNKS = [
   },
   {
     name: 'core',
-    test: /node_modules\/(geographiclib-geodesic|magvar|morse-decoder)|src\/(?!speech)|src\/speech\/(numbers|phonetic)|client\/(store|voice\/speaker|parts\/(actions|figures))/,
+    test: /node_modules\/(geographiclib-geodesic|magvar|morse-decoder)|src\/(?!speech|ident)|src\/(speech\/(numbers|phonetic)|ident\/morse)|client\/(store|voice\/speaker|parts\/(actions|figures))/,
   },
 ];
 

@@ -1,0 +1,34 @@
+import { CENTRE_HZ } from '../../src/ident/front-end.ts';
+
+/** The tone of a VOR: where to look until a tone has been found. */
+const VOR_TONE_HZ = 1020;
+
+/** Below this there is nothing to see. */
+export const FLOOR_DB = -100;
+
+/**
+ * Level of a tone in one block of the front end, decibels below full scale.
+ *
+ * The block is turned to the tone and averaged: over 32 ms that is a filter of about 30 Hz.
+ */
+export function toneLevelDb(block: Float32Array, rateHz: number, toneHz: number | null): number {
+  const turn = (-2 * Math.PI * ((toneHz ?? VOR_TONE_HZ) - CENTRE_HZ)) / rateHz;
+  const count = block.length >> 1;
+  let sumRe = 0;
+  let sumIm = 0;
+  for (let n = 0; n < count; n += 1) {
+    const re = block[2 * n] ?? 0;
+    const im = block[2 * n + 1] ?? 0;
+    const cos = Math.cos(turn * n);
+    const sin = Math.sin(turn * n);
+    sumRe += re * cos - im * sin;
+    sumIm += re * sin + im * cos;
+  }
+  const amplitude = Math.hypot(sumRe, sumIm) / Math.max(1, count);
+  return Math.max(FLOOR_DB, 20 * Math.log10(amplitude));
+}
+
+/** Whether every sample of a block is exactly zero: no microphone is that quiet. */
+export function isFlat(block: Float32Array): boolean {
+  return block.every((sample) => sample === 0);
+}
