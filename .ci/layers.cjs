@@ -31,7 +31,7 @@ module.exports = {
       from: { path: '^src/' },
       to: {
         pathNot:
-          '^(src|node_modules/(geographiclib-geodesic|magvar|morse-decoder|typebox|kdbush|geokdbush))/',
+          '^(src|node_modules/(geographiclib-geodesic|magvar|morse-decoder|typebox|kdbush|geokdbush|fast-xml-builder))/',
       },
     },
     only('client-needs-src-only', 'client', ['client', 'src']),

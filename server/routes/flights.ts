@@ -4,13 +4,16 @@ import { ulid } from 'ulid';
 import { UlidSchema } from '../../src/wire/event.ts';
 import { FlightSummarySchema, NewFlightSchema } from '../../src/wire/flight.ts';
 import type { FlightSummary, NewFlight } from '../../src/wire/flight.ts';
+import { flightCsv, flightGpx } from '../flight-files.ts';
 import { refusal } from '../problems.ts';
 import type { Records } from '../records.ts';
 import { refusals } from './refusals.ts';
 
+const FILE = /^(.+)\.(gpx|csv)$/;
+
 const CreatedSchema = Type.Object({ id: UlidSchema }, { additionalProperties: false });
 
-/** `POST /api/flights`, `GET /api/flights`, `GET /api/flights/:id`. */
+/** `POST /api/flights`, `GET /api/flights`, `GET /api/flights/:id`, `.gpx` and `.csv`. */
 export function flightRoutes(app: FastifyInstance, records: Records, now: () => number): void {
   const creating = {
     summary: 'Begin the record of a flight',
@@ -45,23 +48,27 @@ export function flightRoutes(app: FastifyInstance, records: Records, now: () => 
   app.get('/api/flights', { schema: listing }, () => ({ flights: records.flights() }));
 
   const one = {
-    summary: 'One flight',
+    summary: 'One flight; with .gpx or .csv after its id, as that file',
     params: Type.Object({ id: Type.String({ description: 'id of the flight' }) }),
     response: { 200: FlightSummarySchema, ...refusals(404) },
   };
-  app.get<{ Params: { id: string } }>('/api/flights/:id', { schema: one }, ({ params }) =>
-    flightOf(records, params.id),
-  );
+  app.get<{ Params: { id: string } }>('/api/flights/:id', { schema: one }, ({ params }, reply) => {
+    const [, id, form] = FILE.exec(params.id) ?? [];
+    if (id === undefined || form === undefined) return flightOf(records, params.id);
+    const { name } = flightOf(records, id);
+    const events = records.inOrderAfter(id, 0);
+    const text = form === 'gpx' ? flightGpx(name, events) : flightCsv(events);
+    return reply
+      .type(form === 'gpx' ? 'application/gpx+xml; charset=utf-8' : 'text/csv; charset=utf-8')
+      .header('content-disposition', `attachment; filename="flight-${id}.${form}"`)
+      .serializer(String)
+      .send(text);
+  });
 }
 
 /** The flight, or a refusal that there is none. */
 export function flightOf(records: Records, id: string): FlightSummary {
   const flight = records.flight(id);
-  const form = /\.(gpx|csv)$/i.exec(id)?.[1]?.toUpperCase();
-  if (flight === null && form !== undefined) {
-    const events = `/api/flights/${id.slice(0, -4).slice(0, 60)}/events`;
-    throw refusal(404, `Flights are not offered as ${form}. Their events are at ${events}.`);
-  }
   if (flight === null) throw refusal(404, `There is no flight ${id.slice(0, 60)}.`);
   return flight;
 }

@@ -91,17 +91,6 @@ describe('a refusal is in plain words', () => {
     const problem = await refused('/api/advice', { ...asked, aircraft });
     expect(fieldsOf(problem)).toEqual(['aircraft.dotsFullScale']);
   });
-
-  it.each(['gpx', 'csv'])(
-    'a flight as .%s is not offered, and where its events are',
-    async (form) => {
-      const answer = await get(port, `/api/flights/${idOf(1)}.${form}`);
-      expect(answer.status).toBe(404);
-      const { detail } = answer.json as Problem;
-      expect(detail).toContain(`not offered as ${form.toUpperCase()}`);
-      expect(detail).toContain(`/api/flights/${idOf(1)}/events`);
-    },
-  );
 });
 
 describe('a station without a DME', () => {
