@@ -1,8 +1,8 @@
 import { isOtherCourse } from '../../src/procedure/course-set.ts';
 import type { ReadingFields } from '../../src/flight/event.ts';
+import { followsRadials } from '../../src/flight/expected.ts';
 import type { FlightState, ReadingRecord } from '../../src/flight/state.ts';
 import type { Leg } from '../../src/leg/leg.ts';
-import { isAboutArc } from '../../src/track/arc-course.ts';
 import type { Foresight } from '../../src/track/foresight.ts';
 import type { Flag } from '../../src/track/reading.ts';
 
@@ -57,9 +57,9 @@ export function expectedPanel(
   leg: Leg | null,
   foresight: Foresight | null,
 ): ExpectedPanel {
-  // About an arc the OBS follows the radials and stays where it was set.
-  const isOnArc = state.estimate !== null && isAboutArc(state.estimate);
-  const readings = isOnArc ? ownReadingsOf(state) : onCourseOf(state, leg);
+  // Where the OBS follows the radials it stays where it was set.
+  const isFree = state.estimate !== null && followsRadials(state.estimate);
+  const readings = isFree ? ownReadingsOf(state) : onCourseOf(state, leg);
   // After a reading with another course set the answer has told to set the leg's again.
   const courseSetDeg = readings.at(-1)?.reading.courseSetDeg ?? leg?.courseDeg ?? 0;
   const flag = lastFlag(readings, leg);

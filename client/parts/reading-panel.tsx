@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { isAboutArc } from '../../src/track/arc-course.ts';
+import { followsRadials } from '../../src/flight/expected.ts';
 import { speaker } from '../voice/speaker.ts';
 import { explain, undoLast } from './actions.ts';
 import type { AnswerNow } from './answer-now.ts';
@@ -174,9 +174,9 @@ function AfterRow({ deck }: { readonly deck: Deck }): JSX.Element {
   );
 }
 
-/** The course that the OBS belongs on; null about an arc, where any radial may be set. */
+/** The course that the OBS belongs on; null where it follows the radials. */
 function legCourseDeg(deck: Deck): number | null {
   const { estimate } = deck.state.value;
-  if (estimate !== null && isAboutArc(estimate)) return null;
+  if (estimate !== null && followsRadials(estimate)) return null;
   return deck.leg.value?.courseDeg ?? null;
 }

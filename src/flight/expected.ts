@@ -14,9 +14,14 @@ export function expectedAt(state: FlightState, atMs: number): Foresight | null {
   return foresee(onLegCourse(estimate), estimate.leg, atMs);
 }
 
-/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back, but about an arc. */
+/** Whether the OBS follows the radials: about an arc, and while the station is held abeam to find the range. */
+export function followsRadials(estimate: Estimate): boolean {
+  return estimate.rangeCheck.kind === 'flying' || isAboutArc(estimate);
+}
+
+/** Foresight leaves the OBS as it was last read; here the pilot has been told to set it back, mostly. */
 function onLegCourse(estimate: Estimate): Estimate {
-  if (isAboutArc(estimate)) return estimate;
+  if (followsRadials(estimate)) return estimate;
   return withCourseSet(estimate, estimate.leg.leg.courseDeg);
 }
 

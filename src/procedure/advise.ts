@@ -20,6 +20,7 @@ import type { Advice } from './advice.ts';
 import { sayOf } from './answer.ts';
 import { lineMotion } from './line-heading.ts';
 import { worthAsking } from './question.ts';
+import { rangeFindingOf, timedByFinding } from './range-finding.ts';
 import { rounded } from './rounded.ts';
 import { whyOf } from './why.ts';
 
@@ -90,7 +91,8 @@ export function adviceOf(
   aircraft: Aircraft,
   { identConfirmed, manner, previous, next }: AdviceManner,
 ): Advice {
-  const guidance = rounded(guide(known, leg));
+  const finding = rangeFindingOf(known);
+  const guidance = timedByFinding(rounded(guide(known, leg)), finding);
   const alerts = [
     ...alertsOf(withAnyCourse(known)),
     ...(identConfirmed === false ? [IDENT_ALERT] : []),
@@ -106,6 +108,7 @@ export function adviceOf(
     courseSetDeg: reading?.station === undefined ? (reading?.courseSetDeg ?? null) : null,
     question: worthAsking(known, guidance),
     isHeadingRead: isHeadingRead(known),
+    finding,
     manner,
     ...(previous === undefined ? {} : { previous }),
     ...(next === undefined ? {} : { next }),

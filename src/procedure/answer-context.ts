@@ -4,6 +4,7 @@ import type { Manner } from '../speech/numbers.ts';
 import type { Alert, Guidance, Question } from '../track/guidance.ts';
 import type { Flag, Reading } from '../track/reading.ts';
 import type { Advice } from './advice.ts';
+import type { RangeFinding } from './range-finding.ts';
 
 /** What the words of an answer are made from. */
 export interface AnswerContext {
@@ -23,6 +24,8 @@ export interface AnswerContext {
   readonly question: Question | null;
   /** Whether a heading has ever been read; until then there is no telling how far to turn. */
   readonly isHeadingRead: boolean;
+  /** The bearing-change check, where it is offered or flown. */
+  readonly finding?: RangeFinding | null;
   readonly manner: Manner;
   /** The answer before, where the pilot has heard it: what has not changed is not said again. */
   readonly previous?: Advice;

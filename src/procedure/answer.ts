@@ -3,6 +3,7 @@ import type { Alert, AlertKind } from '../track/guidance.ts';
 import type { AnswerContext } from './answer-context.ts';
 import { arcWords } from './arc-answer.ts';
 import { isOtherCourse } from './course-set.ts';
+import { findingWords, offerWords } from './range-words.ts';
 import { spokenAsk } from './spoken-ask.ts';
 import { QUESTION_WORDS, headingWords, milesWords, wayWords } from './phrases.ts';
 import { saidBefore } from './said-before.ts';
@@ -49,7 +50,7 @@ function checkedWords(context: AnswerContext): readonly (string | null)[] {
     ...phaseWords(context),
     askWords(unsaid, context),
     setBackWords(context),
-    isChecking ? null : questionWords(context),
+    isChecking ? null : (offerWords(context) ?? questionWords(context)),
   ];
 }
 
@@ -83,8 +84,9 @@ function offWords(context: AnswerContext): readonly string[] {
 }
 
 /** The test of the needle, and the radial on an arc, can wait for the next reading, and is asked for then. */
-function questionWords({ question, previous, guidance }: AnswerContext): string | null {
-  if (question === null) return null;
+function questionWords({ question, previous, guidance, finding }: AnswerContext): string | null {
+  // While the range is being found the radial has been asked for already.
+  if (question === null || finding?.kind === 'flying') return null;
   const isOnArc = guidance.arc?.isJoining === false && guidance.phase !== 'lost';
   const isRoutine =
     question === 'turn-obs-three-left' || (isOnArc && question === 'centre-needle-from');
@@ -93,10 +95,10 @@ function questionWords({ question, previous, guidance }: AnswerContext): string 
 }
 
 /** After a reading with another course set (a test, or a radial looked for) the OBS goes back. */
-function setBackWords({ courseSetDeg, leg, guidance }: AnswerContext): string | null {
+function setBackWords({ courseSetDeg, leg, guidance, finding }: AnswerContext): string | null {
   if (courseSetDeg === null || guidance.phase === 'lost') return null;
-  // On an arc the OBS follows the radials.
-  if (guidance.arc?.isJoining === false) return null;
+  // On an arc, and with the station abeam, the OBS follows the radials.
+  if (guidance.arc?.isJoining === false || finding?.kind === 'flying') return null;
   if (!isOtherCourse(courseSetDeg, leg.leg)) return null;
   return `Set course ${spokenBearing(leg.leg.courseDeg)} again.`;
 }
@@ -121,8 +123,14 @@ function phaseWords(context: AnswerContext): readonly (string | null)[] {
     case 'intercept':
     case 'track':
     case 'outbound':
-      return [...(arcSaid(context) ?? [way, farWords(context)]), ...sureWords(context)];
+      return legWords(context);
   }
+}
+
+function legWords(context: AnswerContext): readonly (string | null)[] {
+  const found = findingWords(context);
+  if (found !== null) return [wayOf(context), found];
+  return [...(arcSaid(context) ?? [wayOf(context), farWords(context)]), ...sureWords(context)];
 }
 
 /** Without a signal there is no needle to centre; an alert about the flag has asked for the same already. */

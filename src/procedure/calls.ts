@@ -62,7 +62,7 @@ function onCourseCall(context: CallContext): Call | null {
   const { advice, answeredAtMs, estimate, leg } = context;
   const { whichWay: way, estimate: seen } = advice;
   if (leg.leg.arc || hasSecondHeading(way) || seen.crossTrackNm === null) return null;
-  if (!leadsBack(estimate, way.headingDeg)) return null;
+  if (estimate.rangeCheck.kind === 'flying' || !leadsBack(estimate, way.headingDeg)) return null;
   const afterS = -seen.crossTrackNm / acrossNmPerS(lineMotion(estimate), way.headingDeg);
   if (!(afterS > REACTION_S && afterS < HORIZON_S)) return null;
   const heading = headingWords(lineHeadingToFlyDeg(estimate, way.headingDeg));

@@ -9,6 +9,7 @@ import type { Guidance, Question } from '../track/guidance.ts';
  */
 export function worthAsking(known: Estimate, { phase, nextQuestion }: Guidance): Question | null {
   if (phase === 'lost' || phase === 'passage') return null;
+  if (known.rangeCheck.kind === 'flying') return 'centre-needle-from';
   if (nextQuestion === 'turn-obs-three-left') {
     return phase === 'near-station' || phase === 'arriving' ? null : nextQuestion;
   }

@@ -22,6 +22,7 @@ import {
   milesWords,
   offCourseWords,
 } from './phrases.ts';
+import { findingReason } from './range-words.ts';
 
 const CENTRED_SHOWS = 'Centred with FROM, the O B S shows the radial you are on.';
 
@@ -88,8 +89,16 @@ function phaseReasons(context: WhyContext): readonly (string | null)[] {
     case 'track':
     case 'outbound':
     case 'arriving':
-      return arcWhy(context) ?? [placeReason(context), headingReason(context)];
+      return arcWhy(context) ?? legReasons(context);
   }
+}
+
+/** On a heading that finds the range neither the line nor the wind is a reason. */
+function legReasons(context: WhyContext): readonly (string | null)[] {
+  const finding = findingReason(context);
+  if (context.finding?.kind === 'flying') return [finding];
+  const heading = headingReason(context);
+  return finding === null ? [placeReason(context), heading] : [heading, finding];
 }
 
 /** The reasons of an arc, where there are any of its own. */

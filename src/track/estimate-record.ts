@@ -1,5 +1,6 @@
 import type { Aircraft } from '../leg/leg.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
+import type { RangeCheck } from './bearing-change-record.ts';
 import type { Belief } from './belief.ts';
 import type { Misfit } from './judge.ts';
 import type { Flag, Reading } from './reading.ts';
@@ -78,4 +79,5 @@ export interface Estimate {
   readonly lastToAtMs: number | null;
   /** On a `to` leg: the flag has turned to FROM at the station. */
   readonly hasPassed: boolean;
+  readonly rangeCheck: RangeCheck;
 }

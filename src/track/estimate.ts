@@ -1,6 +1,8 @@
 import type { Aircraft } from '../leg/leg.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
 import type { Wind } from '../wind/wind.ts';
+import { rangeCheckAfter, rangeCheckPlan } from './bearing-change-check.ts';
+import { NO_RANGE_CHECK } from './bearing-change-record.ts';
 import { intervalTo } from './carry-on.ts';
 import type { Interval } from './carry-on.ts';
 import { carriedStart, isSameStation } from './carry-over.ts';
@@ -60,6 +62,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     flag: null,
     lastToAtMs: null,
     hasPassed: false,
+    rangeCheck: NO_RANGE_CHECK,
   };
 }
 
@@ -83,14 +86,15 @@ export function addReading(estimate: Estimate, reading: Reading): Estimate {
   const taken = isCrossBearing(estimate, reading)
     ? takeCrossBearing(estimate, interval, news)
     : takeReading(estimate, interval, news);
-  return withPlan({
+  const after = {
     ...estimate,
     isCrossOff: false,
     ...taken,
     readings: [...estimate.readings, reading],
     atMs: reading.atMs,
     headingDeg: interval.headingDeg,
-  });
+  };
+  return withPlan({ ...after, rangeCheck: rangeCheckAfter(estimate, after, reading) });
 }
 
 /** The estimate after all readings: the fold of `addReading` over them in time order. */
@@ -135,6 +139,7 @@ function takeCrossBearing(
 /** The estimate with the headings that the pilot is told after this reading. */
 function withPlan(estimate: Estimate): Estimate {
   if (!estimate.isPlaced) return { ...estimate, plan: null };
-  const plan = planOnOff(estimate) ?? withTurnOntoLine(tellPlan(estimate), estimate);
+  const held = planOnOff(estimate) ?? rangeCheckPlan(estimate);
+  const plan = held ?? withTurnOntoLine(tellPlan(estimate), estimate);
   return { ...estimate, plan, headingDeg: estimate.headingDeg ?? plan.headingDeg };
 }

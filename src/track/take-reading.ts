@@ -173,6 +173,8 @@ function watched(
 ): Watch {
   // With a flag that contradicts, the needle has no meaning to be watched.
   if (misfit.flag) return before.watch;
+  // Centred each time by turning the OBS, it shows the radial, and not that it moves by itself.
+  if (before.rangeCheck.kind === 'flying' && reading.needleDots === 0) return before.watch;
   const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
   if (interval.durationS <= 0 || isClose || before.hasPassed) return before.watch;
   const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
