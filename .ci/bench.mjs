@@ -1,4 +1,4 @@
-// npm run bench: runs each tests/bench/*.bench.ts; each prints one JSON line {name, value, unit, goal?} a number.
+// npm run bench: runs each tests/bench/*.bench.ts; each prints one JSON line {name, value, unit, goal?, goalAtLeast?, n?} a number.
 import { spawnSync } from 'node:child_process';
 import console from 'node:console';
 import { readdirSync } from 'node:fs';
@@ -41,9 +41,12 @@ if (asJson) {
   console.log(JSON.stringify(numbers, null, 2));
 } else {
   const width = Math.max(...numbers.map(({ name }) => name.length));
-  for (const { name, value, unit, goal } of numbers) {
-    const verdict =
-      goal === undefined ? '' : `   goal: under ${goal}${value <= goal ? '' : '   NOT MET'}`;
+  for (const { name, value, unit, goal, goalAtLeast } of numbers) {
+    const isMet = !(value > goal) && !(value < goalAtLeast);
+    const goals =
+      (goal === undefined ? '' : `   goal: under ${goal}`) +
+      (goalAtLeast === undefined ? '' : `   goal: at least ${goalAtLeast}`);
+    const verdict = `${goals}${isMet ? '' : '   NOT MET'}`;
     console.log(`${name.padEnd(width)}  ${figure(value).padStart(8)} ${unit}${verdict}`);
   }
 }

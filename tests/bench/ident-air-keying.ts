@@ -31,10 +31,11 @@ const CODE: Readonly<Record<string, string>> = {
   Z: '--..',
 };
 
-const ALPHABET = Object.keys(CODE).join('');
+/** The letters that idents are made of. */
+export const LETTERS = Object.keys(CODE).join('');
 
 /** The elements of a letter, `.` and `-`. */
-function codeOf(letter: string): string {
+export function codeOf(letter: string): string {
   const code = CODE[letter];
   if (code === undefined) throw new Error(`no code for ${letter}`);
   return code;
@@ -115,7 +116,7 @@ export function endOf(marks: readonly KeyedMark[]): number {
 
 /** An ident of `letters` random letters. */
 export function randomIdent(chance: Chance, letters = 3): string {
-  return Array.from({ length: letters }, () => ALPHABET[pick(chance, 26)] ?? 'E').join('');
+  return Array.from({ length: letters }, () => LETTERS[pick(chance, 26)] ?? 'E').join('');
 }
 
 /** A whole number from 0 up to, not including, `count`. */

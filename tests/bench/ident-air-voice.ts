@@ -15,7 +15,7 @@ const RECORDINGS = 48;
 export function whyNoVoice(): string | null {
   return spawnSync('espeak-ng', ['--version']).status === 0
     ? null
-    : 'espeak-ng is not installed (apt-get install espeak-ng): lines with voices are not run';
+    : 'espeak-ng is not installed (apt-get install espeak-ng)';
 }
 
 const DIGITS = 'zero one two three four five six seven eight niner'.split(' ');

@@ -5,6 +5,10 @@ export interface Measured {
   readonly unit: string;
   /** The value should stay under this. */
   readonly goal?: number;
+  /** The value should reach this. */
+  readonly goalAtLeast?: number;
+  /** How many clips or trials it comes from. */
+  readonly n?: number;
 }
 
 /** Prints a measured number as one line of JSON. */
