@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { nextItem } from '../../src/procedure/checklist.ts';
+import { nextItem, type CheckLine } from '../../src/procedure/checklist.ts';
 import { checkBack, checkDone, sayLine, startLeg } from './actions.ts';
 import type { Deck } from './deck.ts';
 
@@ -71,13 +71,21 @@ function CheckedLines({ deck }: { readonly deck: Deck }): JSX.Element {
           </span>
           <span>
             {line.show}
-            <span class="hidden">{line.state === 'open' ? '' : `, ${line.state}`}</span>
-            {line.reason === null ? '' : ` (skipped: ${line.reason})`}
+            {line.reason === null ? (
+              <HiddenState state={line.state} />
+            ) : (
+              ` (skipped: ${line.reason})`
+            )}
           </span>
         </li>
       ))}
     </ol>
   );
+}
+
+/** What the mark before the line tells the eye. */
+function HiddenState({ state }: { readonly state: CheckLine['state'] }): JSX.Element | null {
+  return state === 'open' ? null : <span class="hidden">, {state}</span>;
 }
 
 function ReadyCard({ deck }: { readonly deck: Deck }): JSX.Element {

@@ -3,12 +3,16 @@ import type { Manner } from '../speech/numbers.ts';
 import type { DmeArc } from '../leg/leg.ts';
 import type { ArcSeen, Guidance } from '../track/guidance.ts';
 import type { AnswerContext } from './answer-context.ts';
-import { exitLeadDeg, exitWords } from './arc-exit.ts';
+import { exitLeadDeg, exitWords, nextCourseWords } from './arc-exit.ts';
 import { asksForTurn, hasSecondHeading, headingWords, milesWords } from './phrases.ts';
 import { offCourseWords, wayWords } from './phrases.ts';
 
 /** Turned by more than this the aircraft is still on its radial: this is the turn onto the arc, degrees. */
 const JOINING_TURN_DEG = 45;
+/** So far before the radial the OBS is set to the course that comes, NM; the call-out comes then as well. */
+export const OBS_WITHIN_NM = 2;
+/** An answer so shortly before that call takes its place, NM. */
+const CALL_ROOM_NM = 0.5;
 /** Off the arc by more than this is worth saying, NM. */
 const WORTH_SAYING_NM = 0.25;
 
@@ -82,7 +86,18 @@ function onArcWords(context: AnswerContext, arc: DmeArc, seen: ArcSeen): readonl
     way,
     ...(Math.abs(off) >= WORTH_SAYING_NM ? [offWords] : []),
     ...radialAhead(guidance.howFar, arc, manner),
+    ...obsWords(context, leaving),
   ];
+}
+
+/** Once the radial is near: there is no hand free for the OBS in the turn. */
+function obsWords(
+  { guidance, courseSetDeg, previous }: AnswerContext,
+  leaving: Parameters<typeof nextCourseWords>[0],
+): readonly string[] {
+  if ((guidance.howFar.toGoNm ?? Infinity) > OBS_WITHIN_NM + CALL_ROOM_NM) return [];
+  const words = nextCourseWords(leaving, courseSetDeg);
+  return words === null || previous?.say.includes(words) === true ? [] : [words];
 }
 
 function radialAhead(

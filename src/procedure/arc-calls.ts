@@ -2,8 +2,8 @@ import type { DmeArc } from '../leg/leg.ts';
 import { S_PER_H } from '../base/units.ts';
 import { guide } from '../track/guide.ts';
 import type { ArcSeen } from '../track/guidance.ts';
-import { joinWords, radialWords } from './arc-answer.ts';
-import { exitLeadDeg, exitWords } from './arc-exit.ts';
+import { OBS_WITHIN_NM, joinWords, radialWords } from './arc-answer.ts';
+import { exitLeadDeg, exitWords, nextCourseWords } from './arc-exit.ts';
 import type { CallContext, Mark } from './call.ts';
 import { hasSecondHeading } from './phrases.ts';
 
@@ -56,9 +56,17 @@ function radialMarks(context: CallContext, arc: DmeArc, seen: ArcSeen): readonly
     seen.toRadialDeg !== null && seen.toRadialDeg > 0
       ? (advice.howFar.toGoNm ?? 0) / seen.toRadialDeg
       : 0;
+  const course = nextCourseWords(leaving, estimate.readings.at(-1)?.courseSetDeg ?? null);
+  const isTold = course !== null && advice.say.includes(course);
+  const obs = course === null || isTold ? '' : ` ${course}`;
   const end = next === undefined ? `${radialWords(arc, 'now')} ` : '';
   return [
-    { key: key('2'), toGoNm: 2, urgency: 'soon', say: radialWords(arc, 'in two miles') },
+    {
+      key: key('2'),
+      toGoNm: OBS_WITHIN_NM,
+      urgency: 'soon',
+      say: `${radialWords(arc, 'in two miles')}${obs}`,
+    },
     {
       key: key('0'),
       toGoNm: leadDeg * nmPerDeg,

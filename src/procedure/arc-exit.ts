@@ -4,6 +4,7 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import { spokenBearing } from '../speech/numbers.ts';
 import type { ArcSeen, WindSeen } from '../track/guidance.ts';
 import { isSameTuning } from './checklist.ts';
+import { isOtherCourse } from './course-set.ts';
 import { headingOnCourseDeg, windFromSeen } from './heading-on-course.ts';
 import { headingWords } from './phrases.ts';
 
@@ -37,6 +38,20 @@ export function exitWords(leaving: ArcLeaving): string {
   const heading =
     headingDeg === null ? `course ${spokenBearing(next.courseDeg)}` : headingWords(headingDeg);
   return `Lead radial. Turn ${isRight ? 'right' : 'left'}, ${onto}, ${heading}.`;
+}
+
+/**
+ * "Set course three one four.", to be done before the lead radial, where the radial is then flown on the same
+ * tuning; null: it is not, or that course is set already (`courseSetDeg`: as read last).
+ */
+export function nextCourseWords(
+  leaving: Pick<ArcLeaving, 'leg' | 'next'>,
+  courseSetDeg: number | null,
+): string | null {
+  const { next } = leaving;
+  if (next === undefined || exitOnto(leaving) === null) return null;
+  const isSet = courseSetDeg !== null && !isOtherCourse(courseSetDeg, next);
+  return isSet ? null : `Set course ${spokenBearing(next.courseDeg)}.`;
 }
 
 function headingAfter({ leg, aircraft, wind }: ArcLeaving, next: Leg): number | null {

@@ -28,23 +28,33 @@ export function hasSecondHeading(way: WhichWay): boolean {
   return way.holdS > 0 && Math.round(way.thenHeadingDeg) !== Math.round(way.headingDeg);
 }
 
+/** A hold beyond this has a reading before its end, which will tell it anew, s. The longest interval asked for is 120. */
+const LONG_HOLD_S = 180;
+
 /**
  * "Turn left one five degrees, heading zero niner seven." or "Hold heading one one two.", with how long.
+ *
+ * A hold of more than three minutes is "until the next reading": nobody keeps six minutes and a second heading in
+ * mind. It is called out all the same if no reading comes.
  *
  * `isHeadingRead`: whether the pilot has ever read a heading; until then nobody knows whether there is a turn
  * to make, and it is "Fly heading zero niner seven."
  */
 export function wayWords(way: WhichWay, isHeadingRead = true): string {
   const heading = headingWords(way.headingDeg);
-  const then = hasSecondHeading(way)
-    ? `${spokenDuration(way.holdS)}, then ${headingWords(way.thenHeadingDeg)}.`
-    : null;
+  const then = hasSecondHeading(way) ? holdWords(way) : null;
   if (isHeadingRead && asksForTurn(way)) {
     const turn = `Turn ${way.turn} ${spokenAngle(way.turnDeg)}, ${heading}.`;
-    return then === null ? turn : `${turn} Hold ${then}`;
+    return then === null ? turn : `${turn} ${way.holdS > LONG_HOLD_S ? 'Hold it' : 'Hold'} ${then}`;
   }
   const verb = isHeadingRead ? 'Hold' : 'Fly';
-  return then === null ? `${verb} ${heading}.` : `${verb} ${heading}, ${then}`;
+  if (then === null) return `${verb} ${heading}.`;
+  return way.holdS > LONG_HOLD_S ? `${verb} ${heading} ${then}` : `${verb} ${heading}, ${then}`;
+}
+
+function holdWords({ holdS, thenHeadingDeg }: WhichWay): string {
+  if (holdS > LONG_HOLD_S) return 'until the next reading.';
+  return `${spokenDuration(holdS)}, then ${headingWords(thenHeadingDeg)}.`;
 }
 
 /** From here on tenths of a mile are not spoken: they change nothing and cost attention, NM. */

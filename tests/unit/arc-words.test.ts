@@ -9,6 +9,7 @@ import type { ArcSeen, Guidance } from '../../src/track/guidance.ts';
 import { flyArc } from './arc-flight.ts';
 import type { ArcFlightPlan } from './arc-flight.ts';
 import { AIRCRAFT, QEV, dated, guidance } from './ocean-legs.ts';
+import { adviceWith } from './said-answer.ts';
 import { FLAT_STATION, flatLeg } from './tracked-flight.ts';
 
 const ARC_LEG: Leg = {
@@ -149,6 +150,20 @@ describe('the answer on an arc', () => {
     ).toMatch(/^Lead radial\. Turn left, outbound, heading one \w+ \w+\./);
   });
 
+  it('close to the radial asks once for the course of the leg that comes, unless it is set', () => {
+    const howFar = { ...guidance().howFar, ...TWO_MINUTES, toGoNm: 1.9 };
+    const near = { phase: 'arriving', howFar, arc: { ...ON_ARC, toRadialDeg: 9 } } as const;
+    const next = INBOUND_AFTER;
+    const asked = say(near, { next });
+    expect(asked).toMatch(/One three zero radial in two minutes\. Set course three one zero\.$/);
+    const previous = { ...adviceWith({}), say: asked };
+    expect(say(near, { next, previous })).not.toContain('Set course');
+    expect(say(near, { next, courseSetDeg: 310 })).not.toContain('Set course');
+    const far = { ...near, howFar: { ...howFar, toGoNm: 4 } };
+    expect(say(far, { next })).not.toContain('Set course');
+    expect(say(near)).not.toContain('Set course');
+  });
+
   it('where no leg follows says that the arc has ended', () => {
     const arc = { ...ON_ARC, toRadialDeg: 0 };
     expect(say({ phase: 'arriving', arc })).toContain('One three zero radial now. End of the arc.');
@@ -246,6 +261,13 @@ describe('the call-outs of an arc', () => {
     expect(once('Lead radial')[0]).toMatch(
       /^Lead radial\. Turn right, inbound, heading two \w+ \w+\.$/,
     );
+  });
+
+  it('ask for the course of the leg that comes two miles before the radial, not in the turn', () => {
+    expect(once('in two miles')).toEqual([
+      'Zero three zero radial in two miles. Set course two one zero.',
+    ]);
+    expect(callsOf().filter((each) => each.includes('Set course'))).toEqual([]);
   });
 
   it('ask for the distance only, or for the radial', () => {

@@ -29,6 +29,16 @@ describe('the heading to fly', () => {
     expect(wayWords({ ...way, turn: 'none', turnDeg: 0 }, false)).toMatch(/^Fly heading/);
   });
 
+  it('is held until the next reading where the second one is more than three minutes away', () => {
+    const far = { ...guidance().whichWay, holdS: 410 };
+    expect(wayWords(far)).toBe(
+      'Turn left one five degrees, heading zero niner seven. Hold it until the next reading.',
+    );
+    const straight = { ...far, turn: 'none', turnDeg: 0 } as const;
+    expect(wayWords(straight)).toBe('Hold heading zero niner seven until the next reading.');
+    expect(wayWords({ ...far, holdS: 180 })).toContain('Hold three minutes, then heading');
+  });
+
   it('keeps its second heading then', () => {
     expect(wayWords(guidance().whichWay, false)).toBe(
       'Fly heading zero niner seven, one minute one five seconds, then heading one zero eight.',
