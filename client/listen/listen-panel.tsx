@@ -7,12 +7,12 @@ import { HeardFigures } from './heard-figures.tsx';
 import type { Near } from './senders.ts';
 import { TonePicture } from './tone-picture.tsx';
 import { Verdict } from './verdict.tsx';
-import { heardWords, verdictWords, type VerdictWords } from './verdict-words.ts';
+import { heardWords, verdictWords, type VerdictKind, type VerdictWords } from './verdict-words.ts';
 
-/** A verdict that the pilot may take over. */
-export interface Proposal {
-  readonly ident: string;
-  /** How probable it is, 0 to 1. */
+/** What the tool makes of the expected ident; the pilot decides. */
+export interface ToolVerdict {
+  readonly kind: VerdictKind;
+  /** How probable the expected ident is, 0 to 1. */
   readonly confidence: number;
 }
 
@@ -22,13 +22,13 @@ interface ListenPanelProps {
   readonly near?: Near | null;
   /** Called before the tool begins to listen: whatever sounds has to stop. */
   readonly onListen?: () => void;
-  /** Where given, a confirmed ident can be taken over by the pilot. */
-  readonly onConfirm?: (proposal: Proposal) => void;
+  /** Told whenever the verdict changes; null: there is none. */
+  readonly onVerdict?: (verdict: ToolVerdict | null) => void;
 }
 
 /** Listens by microphone or to a recording, shows what it hears, and says what it makes of it. */
 export function ListenPanel(props: ListenPanelProps): JSX.Element {
-  const { expected, near = null, onListen, onConfirm } = props;
+  const { expected, near = null, onListen, onVerdict } = props;
   const ear = useMemo(openEar, []);
   useEffect(
     () => () => {
@@ -49,7 +49,11 @@ export function ListenPanel(props: ListenPanelProps): JSX.Element {
   const state = ear.state.value;
   const isShown = state.expected === expected;
   const words = isShown ? wordsOf(state) : null;
-  const proposal = isShown ? proposalOf(state) : null;
+  const kind = words?.kind ?? null;
+  const confidence = state.view?.confirmation?.confidence ?? 0;
+  useEffect(() => {
+    onVerdict?.(kind === null ? null : { kind, confidence });
+  }, [onVerdict, kind, confidence]);
   return (
     <div class="listen stack">
       <Controls
@@ -71,18 +75,6 @@ export function ListenPanel(props: ListenPanelProps): JSX.Element {
         </>
       )}
       {words === null ? null : <Verdict words={words} near={near} />}
-      {proposal === null || onConfirm === undefined ? null : (
-        <button
-          type="button"
-          class="hurry main"
-          onClick={() => {
-            ear.stop();
-            onConfirm(proposal);
-          }}
-        >
-          I heard {proposal.ident} too: confirm
-        </button>
-      )}
     </div>
   );
 }
@@ -185,10 +177,4 @@ function wordsOf({ view, expected, phase }: EarState): VerdictWords | null {
   if (view.confirmation !== null && expected !== null)
     return verdictWords(view.confirmation, expected, view.atS);
   return view.heard === null ? null : heardWords(view.heard, view.atS);
-}
-
-function proposalOf({ view, expected }: EarState): Proposal | null {
-  const confirmation = view?.confirmation ?? null;
-  if (expected === null || confirmation?.verdict !== 'confirmed') return null;
-  return { ident: expected, confidence: confirmation.confidence };
 }

@@ -146,11 +146,19 @@ export async function checkBack(deck: Deck): Promise<void> {
   else await checkOff(deck, before, { outcome: 'reopened' });
 }
 
-/** Records that the ident was heard and is right, or that it is not. */
-export async function judgeIdent(deck: Deck, outcome: 'confirmed' | 'doubted'): Promise<void> {
+/**
+ * Records that the ident was heard and is right, or that it is not. `heard`: the tool has heard it too,
+ * and the pilot has taken that over.
+ */
+export async function judgeIdent(
+  deck: Deck,
+  outcome: 'confirmed' | 'doubted',
+  heard?: { readonly confidence: number },
+): Promise<void> {
   const { legIndex } = deck.state.peek();
   const before = nextItem(deck.lines.peek());
-  const isRecorded = await deck.record({ kind: 'ident', legIndex, outcome, by: 'ear' });
+  const by = heard === undefined ? 'ear' : 'tool';
+  const isRecorded = await deck.record({ kind: 'ident', legIndex, outcome, by });
   if (!isRecorded) return;
   if (outcome === 'doubted') {
     speaker.say(
