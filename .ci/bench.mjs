@@ -4,13 +4,14 @@ import console from 'node:console';
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import process from 'node:process';
-import { build, checkNode, installPackages, root } from './setup.mjs';
+import { build, checkNode, installPackages, installPrograms, root } from './setup.mjs';
 
 const asJson = process.argv.includes('--json');
 const only = process.argv.slice(2).filter((each) => !each.startsWith('-'));
 
 checkNode();
 installPackages();
+installPrograms();
 build();
 
 const folder = path.join(root, 'tests', 'bench');

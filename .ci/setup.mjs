@@ -177,6 +177,33 @@ function buildPage() {
   }
 }
 
+// ---- programs that the tests compare with
+
+/** What the tests call, and the Debian package that holds it. */
+const PROGRAMS = {
+  ebook2cw: 'ebook2cw',
+  'multimon-ng': 'multimon-ng',
+  sox: 'sox',
+  'espeak-ng': 'espeak-ng',
+};
+
+/**
+ * Installs what is missing where that is possible without asking. Where it is not, one line says so, and
+ * the tests that need a program fail by name.
+ */
+export function installPrograms() {
+  const missing = () => Object.keys(PROGRAMS).filter((each) => !has(each));
+  const before = missing();
+  if (before.length === 0) return;
+  aptInstall(...before.map((each) => PROGRAMS[each]));
+  const after = missing();
+  if (after.length === 0) return;
+  const packages = after.map((each) => PROGRAMS[each]).join(' ');
+  console.error(
+    `MISSING: ${after.join(', ')}; tests that need them fail. sudo apt-get install -y ${packages}`,
+  );
+}
+
 // ---- browser
 
 const BROWSERS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];

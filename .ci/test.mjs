@@ -5,7 +5,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { performance } from 'node:perf_hooks';
 import process from 'node:process';
-import { build, checkNode, findBrowser, installPackages, root } from './setup.mjs';
+import { build, checkNode, findBrowser, installPackages, installPrograms, root } from './setup.mjs';
 
 const tool = (script, ...args) => [path.join(root, 'node_modules', script), ...args];
 
@@ -109,6 +109,7 @@ for (const [name, args] of Object.entries(CHECKS)) {
 }
 for (const project of PROJECTS) {
   if (!isWanted(project)) continue;
+  if (project === 'src') installPrograms();
   step(project, () =>
     vitest(project, project === 'browser' ? { BROWSER_PATH: findBrowser() } : undefined),
   );
