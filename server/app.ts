@@ -18,6 +18,7 @@ import { flightRoutes } from './routes/flights.ts';
 import { followRoute } from './routes/follow.ts';
 import { healthRoute } from './routes/health.ts';
 import { identRoute } from './routes/ident.ts';
+import { identHeardRoutes } from './routes/ident-heard.ts';
 import { legsRoute } from './routes/legs.ts';
 import { dropDeadSockets, endSockets, MOST_MESSAGE_BYTES } from './sockets.ts';
 import { stationRoutes } from './routes/stations.ts';
@@ -84,6 +85,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   healthRoute(app, parts.version);
   adviceRoute(app, parts.now);
   identRoute(app);
+  await identHeardRoutes(app);
   legsRoute(app, parts.now);
   stationRoutes(app, parts.records.stations, parts.now);
   flightRoutes(app, parts.records, parts.now);

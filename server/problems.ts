@@ -67,7 +67,7 @@ function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
 }
 
 /** Answering while the other end still sends breaks the connection, and the answer is lost with it. */
-const MOST_READ_AWAY_BYTES = 32 * 1024 * 1024;
+const MOST_READ_AWAY_BYTES = 256 * 1024 * 1024;
 const LONGEST_READ_AWAY_MS = 10_000;
 
 /** Reads what is left of a body that is too large and throws it away, within reason, then goes on. */

@@ -23,6 +23,8 @@ describe('GET /api/openapi.json (OpenAPI Specification 3.1)', () => {
       '/api/flights/{id}',
       '/api/flights/{id}/events',
       '/api/health',
+      '/api/ident/confirm',
+      '/api/ident/decode',
       '/api/ident/{file}',
       '/api/legs/compute',
       '/api/stations',

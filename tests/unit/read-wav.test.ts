@@ -108,6 +108,21 @@ describe('a recording', () => {
   });
 });
 
+describe('a recording that is too long for who reads it', () => {
+  const minutes = writeWav(new Float32Array(8000 * 150), 8000);
+
+  test('is refused before its samples are looked at', () => {
+    expect(readWav(minutes, 120)).toEqual({
+      ok: false,
+      problem: [{ field: 'body', expected: 'a recording of at most 2 minutes', got: '3 minutes' }],
+    });
+  });
+
+  test('is read by who takes any length', () => {
+    expect(recordingOf(minutes).samples).toHaveLength(8000 * 150);
+  });
+});
+
 describe('two channels', () => {
   const loud = (index: number): number => 0.5 * Math.sin(index / 2);
 

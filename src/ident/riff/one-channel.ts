@@ -20,8 +20,7 @@ export function oneChannel(data: DataView, format: SampleFormat): Float32Array<A
     channelOf(data, format, channel, length),
   );
   const scale = 1 / Math.max(1, ...parts.map(peakOf));
-  const [only] = parts;
-  if (only !== undefined && parts.length === 1) return Float32Array.from(only, (x) => x * scale);
+  if (parts.length === 1) return averageOf(parts, length, scale);
   return mixed(parts, length, scale);
 }
 

@@ -1,0 +1,129 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { Heard, Hearing } from './hearing.ts';
+import { refusal } from './problems.ts';
+
+/** Decodes recordings beside the event loop, so that everything else is answered meanwhile. */
+export interface HearingPool {
+  /** Answers in its turn; rejects with a refusal when it cannot. */
+  hear(hearing: Hearing): Promise<Heard>;
+  /** Whether so much is waiting that no more is taken in. */
+  isFull(): boolean;
+  /** Ends the workers; what is waiting is refused. */
+  close(): Promise<void>;
+}
+
+interface Job {
+  readonly hearing: Hearing;
+  readonly bytes: number;
+  answer(heard: Heard): void;
+  refuse(error: Error): void;
+}
+
+interface Hand {
+  readonly worker: Worker;
+  job: Job | null;
+  timer: NodeJS.Timeout | null;
+}
+
+/** One core is left to the rest of the server. */
+const MOST_HANDS = Math.max(1, Math.min(4, availableParallelism() - 1));
+
+const MOST_WAITING_BYTES = 256_000_000;
+const MOST_WAITING = 200;
+const LONGEST_JOB_MS = 120_000;
+
+/** A pool whose workers start when they are first needed. */
+export function openHearingPool(): HearingPool {
+  const hands: Hand[] = [];
+  let waiting: Job[] = [];
+  let isClosed = false;
+
+  const next = (): void => {
+    if (waiting.length === 0) return;
+    const free =
+      hands.find(({ job }) => job === null) ?? (hands.length < MOST_HANDS ? engage() : null);
+    const job = free && waiting.shift();
+    if (!free || !job) return;
+    free.job = job;
+    free.timer = setTimeout(() => {
+      dismiss(free, busy('The recording took too long to decode. Send a shorter one.'));
+    }, LONGEST_JOB_MS);
+    free.worker.postMessage(job.hearing, [job.hearing.wav.buffer]);
+  };
+
+  const engage = (): Hand => {
+    const hand: Hand = { worker: startWorker(), job: null, timer: null };
+    hand.worker.on('message', (heard: Heard) => {
+      const { job } = hand;
+      if (hand.timer !== null) clearTimeout(hand.timer);
+      hand.job = null;
+      job?.answer(heard);
+      next();
+    });
+    hand.worker.on('error', (error) => {
+      console.error('decoding a recording:', error);
+      dismiss(hand, refusal(500, 'decoding failed'));
+    });
+    hand.worker.on('exit', () => {
+      dismiss(hand, refusal(500, 'decoding ended'));
+    });
+    // A server with nothing else to do may end.
+    hand.worker.unref();
+    hands.push(hand);
+    return hand;
+  };
+
+  const dismiss = (hand: Hand, why: Error): void => {
+    const at = hands.indexOf(hand);
+    if (at < 0) return;
+    hands.splice(at, 1);
+    if (hand.timer !== null) clearTimeout(hand.timer);
+    void hand.worker.terminate();
+    hand.job?.refuse(why);
+    if (!isClosed) next();
+  };
+
+  return {
+    hear: (hearing) =>
+      new Promise((answer, refuse) => {
+        if (isClosed) {
+          refuse(busy(ENDING));
+          return;
+        }
+        waiting.push({ hearing, bytes: hearing.wav.byteLength, answer, refuse });
+        next();
+      }),
+    isFull: () =>
+      waiting.length >= MOST_WAITING ||
+      waiting.reduce((sum, { bytes }) => sum + bytes, 0) > MOST_WAITING_BYTES,
+    close: async () => {
+      isClosed = true;
+      const given = waiting;
+      waiting = [];
+      for (const job of given) job.refuse(busy(ENDING));
+      const workers = hands.map(({ worker }) => worker);
+      for (const hand of [...hands]) dismiss(hand, busy(ENDING));
+      await Promise.all(workers.map((worker) => worker.terminate()));
+    },
+  };
+}
+
+const ENDING = 'The server is ending. Send the recording again later.';
+
+/** A refusal that it cannot be done now (503). */
+export function busy(detail: string): Error {
+  return refusal(503, detail, [{ field: 'body', expected: 'a recording later', got: 'one now' }]);
+}
+
+/** The worker as it was built; from the sources, in development and in tests, through tsx. */
+function startWorker(): Worker {
+  const here = import.meta.url;
+  if (!here.endsWith('.ts')) return new Worker(new URL('./hearing-worker.js', here));
+  const source = new URL('./hearing-worker.ts', here).href;
+  const code = `import('tsx/esm/api').then(({ register }) => {
+    register();
+    return import(${JSON.stringify(source)});
+  });`;
+  return new Worker(code, { eval: true });
+}

@@ -1,0 +1,18 @@
+import type { Why } from './heard.ts';
+
+/**
+ * Why an ident was not read or not confirmed, as told to the pilot: a sentence or two, the reason first.
+ *
+ * *Source:* TEST and a missing ident mean that the station is not to be used: AIM 1-1-3 c.
+ */
+export const WHY_WORDS: Readonly<Record<Why, string>> = {
+  silent: 'There is no sound at all.',
+  'too-short': 'This is too short for a whole ident. Listen for half a minute.',
+  'too-weak': 'A tone is keyed, too weak to tell its letters. Turn the volume up or listen longer.',
+  'no-complete-ident': 'No ident was heard from its first letter to its last. Listen longer.',
+  'two-at-once': 'More than one ident was heard.',
+  'voice-over-it': 'Speech covers the ident. Listen until it is heard alone.',
+  'test-code': 'TEST is sent: the station is being worked on. Do not use it.',
+  'ident-missing': 'No ident was heard. Do not use a station that sends none.',
+  'not-sure-yet': 'Another ident fits nearly as well. Listen to one more.',
+};
