@@ -42,6 +42,7 @@ const TITLES: Readonly<Record<Route['page'], string>> = {
   plan: 'Type in a leg · Spoken Radial',
   settings: 'Settings · Spoken Radial',
   idents: 'Idents · Spoken Radial',
+  stations: 'Stations · Spoken Radial',
   fly: 'Fly · Spoken Radial',
 };
 
@@ -53,6 +54,8 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
       return <Later page={loadPlan} />;
     case 'settings':
       return <Later page={loadSettings} />;
+    case 'stations':
+      return <Later page={loadStations} />;
     case 'idents':
       return <Later page={loadIdents} />;
     case 'fly':
@@ -64,6 +67,7 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
 const loadFlights = () => import('./pages/flights-page.tsx').then((room) => room.FlightsPage);
 const loadPlan = () => import('./pages/plan-page.tsx').then((room) => room.PlanPage);
 const loadSettings = () => import('./pages/settings-page.tsx').then((room) => room.SettingsPage);
+const loadStations = () => import('./pages/stations-page.tsx').then((room) => room.StationsPage);
 const loadIdents = () => import('./pages/idents-page.tsx').then((room) => room.IdentsPage);
 const loadFly = () => import('./pages/fly-page.tsx').then((room) => room.FlyPage);
 

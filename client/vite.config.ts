@@ -10,11 +10,11 @@ const here = (file: string): string => new URL(file, import.meta.url).pathname;
 const CHUNKS = [
   {
     name: 'frame',
-    test: /node_modules\/(@?preact|idb|ulid)|client\/(settings|store\/(flight-store|log-disk|server-calls|stamp-event)|sound\/gesture|parts\/(route|clock|later|today))|src\/base\/|\0/,
+    test: /node_modules\/(@?preact|idb|ulid)|client\/(demo|settings|store\/(flight-store|log-disk|server-calls|stamp-event)|sound\/gesture|parts\/(route|clock|later|today))|src\/base\/|\0/,
   },
   {
     name: 'core',
-    test: /node_modules\/(geographiclib-geodesic|magvar|morse-decoder)|src\/(?!speech|ident)|src\/(speech\/(numbers|phonetic)|ident\/morse)|client\/(store|voice\/speaker|parts\/(actions|figures))/,
+    test: /node_modules\/(geographiclib-geodesic|magvar|morse-decoder)|src\/(?!speech|ident|station\/library|leg\/route|flight\/files)|src\/(speech\/(numbers|phonetic)|ident\/morse)|client\/(store(?!\/practice)|voice\/speaker|parts\/(actions|figures))/,
   },
 ];
 

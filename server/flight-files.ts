@@ -1,9 +1,9 @@
 import { stringify } from 'csv-stringify/sync';
 import type { FlightEvent } from '../src/flight/event.ts';
-import { flownRows, type FlownRow } from '../src/flight/flown-rows.ts';
+import { flownRows, type FlownRow } from '../src/flight/files/flown-rows.ts';
 import { addEvents, emptyFold } from '../src/flight/fold.ts';
-import { gpxText } from '../src/flight/gpx.ts';
-import { routePoints } from '../src/flight/route-points.ts';
+import { gpxText } from '../src/flight/files/gpx.ts';
+import { routePoints } from '../src/flight/files/route-points.ts';
 
 const COLUMNS: readonly (readonly [string, (row: FlownRow) => unknown])[] = [
   ['at_utc', ({ atMs }) => new Date(atMs).toISOString()],

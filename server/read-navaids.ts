@@ -2,7 +2,7 @@ import { pipeline } from 'node:stream/promises';
 import { Transform } from 'node:stream';
 import { CsvError, parse } from 'csv-parse';
 import type { Result } from '../src/base/result.ts';
-import type { LibraryStation } from '../src/station/library-station.ts';
+import type { LibraryStation } from '../src/station/library/library-station.ts';
 import {
   checkColumns,
   mergeRows,
@@ -10,7 +10,7 @@ import {
   type Merge,
   type NumberedRow,
   type SkippedRow,
-} from '../src/station/merge-stations.ts';
+} from '../src/station/library/merge-stations.ts';
 import { fieldRefusal, refusal } from './problems.ts';
 
 /** The world's navaids take 2 MB; ten times that is a mistake. */

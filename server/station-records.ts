@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3';
-import type { LibraryStation } from '../src/station/library-station.ts';
-import { indexStations, type StationIndex } from '../src/station/find-stations.ts';
+import type { LibraryStation } from '../src/station/library/library-station.ts';
+import { indexStations, type StationIndex } from '../src/station/library/find-stations.ts';
 
 /** The durable library of stations. */
 export interface StationRecords {

@@ -34,6 +34,7 @@ export function FlightsPage(): JSX.Element {
       <div class="masthead">
         <h1 tabIndex={-1}>Spoken Radial</h1>
         <nav aria-label="Pages">
+          <a href={addressOf({ page: 'stations' })}>Stations</a>
           <a href={addressOf({ page: 'idents', section: 'hear' })}>Idents</a>
           <a href={addressOf({ page: 'settings' })}>Settings</a>
         </nav>

@@ -5,6 +5,7 @@ export type Route =
   | { readonly page: 'flights' }
   | { readonly page: 'plan' }
   | { readonly page: 'settings' }
+  | { readonly page: 'stations' }
   | { readonly page: 'idents'; readonly section: IdentsSection }
   | { readonly page: 'fly'; readonly flightId: string };
 
@@ -21,7 +22,7 @@ function readRoute(hash: string): Route {
   if (page === 'idents') {
     return { page, section: SECTIONS.find((section) => section === rest) ?? 'hear' };
   }
-  if (page === 'plan' || page === 'settings') return { page };
+  if (page === 'plan' || page === 'settings' || page === 'stations') return { page };
   return { page: 'flights' };
 }
 

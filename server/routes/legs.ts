@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import type { Result } from '../../src/base/result.ts';
-import { computeLegs, type ComputedRoute } from '../../src/leg/compute-legs.ts';
+import { computeLegs, type ComputedRoute } from '../../src/leg/route/compute-legs.ts';
 import { AskedRouteSchema, ComputedRouteSchema } from '../../src/wire/legs-compute.ts';
 import type { AskedRoute } from '../../src/wire/legs-compute.ts';
 import { fieldRefusal } from '../problems.ts';

@@ -1,9 +1,9 @@
 import type { FastifyInstance } from 'fastify';
 import { Type } from 'typebox';
 import { decimalYear } from '../../src/earth/calendar-date.ts';
-import { findStations, type StationQuery } from '../../src/station/find-stations.ts';
-import { stationByHand } from '../../src/station/given-station.ts';
-import { stationDoubts } from '../../src/station/library-station.ts';
+import { findStations, type StationQuery } from '../../src/station/library/find-stations.ts';
+import { stationByHand } from '../../src/station/library/given-station.ts';
+import { stationDoubts } from '../../src/station/library/library-station.ts';
 import {
   FoundStationsSchema,
   GivenStationSchema,

@@ -1,8 +1,8 @@
 import { Type } from 'typebox';
 import type { LatLon } from '../earth/geodesic.ts';
-import type { ComputedLeg } from '../leg/compute-leg.ts';
-import type { ComputedRoute, RouteRequest } from '../leg/compute-legs.ts';
-import type { PlanAircraft, RouteLeg } from '../leg/route-leg.ts';
+import type { ComputedLeg } from '../leg/route/compute-leg.ts';
+import type { ComputedRoute, RouteRequest } from '../leg/route/compute-legs.ts';
+import type { PlanAircraft, RouteLeg } from '../leg/route/route-leg.ts';
 import { heldTo } from './held.ts';
 import { DateIsoSchema, WindSchema } from './leg.ts';
 import { StationSchema } from './station.ts';

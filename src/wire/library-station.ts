@@ -1,7 +1,7 @@
 import { Type } from 'typebox';
 import type { Static } from 'typebox';
-import type { LibraryStation } from '../station/library-station.ts';
-import type { ServiceClass } from '../station/service-volume.ts';
+import type { LibraryStation } from '../station/library/library-station.ts';
+import type { ServiceClass } from '../station/library/service-volume.ts';
 import { heldTo } from './held.ts';
 import { StationSchema } from './station.ts';
 

@@ -1,8 +1,8 @@
 import { describe, it, test } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt, type LatLon } from '../../src/earth/geodesic.ts';
-import { computeLegs, type RouteRequest } from '../../src/leg/compute-legs.ts';
-import type { RouteLeg } from '../../src/leg/route-leg.ts';
+import { computeLegs, type RouteRequest } from '../../src/leg/route/compute-legs.ts';
+import type { RouteLeg } from '../../src/leg/route/route-leg.ts';
 import type { Station } from '../../src/station/station.ts';
 import { expectNear, expectNearDeg } from './near.ts';
 

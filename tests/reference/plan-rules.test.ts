@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
-import { fitsCruisingLevel, nextCruisingLevels } from '../../src/leg/cruising-level.ts';
-import { fuelNeeded } from '../../src/leg/fuel-reserve.ts';
-import { serviceVolumeNm } from '../../src/station/service-volume.ts';
-import { receptionNm } from '../../src/station/reception.ts';
+import { fitsCruisingLevel, nextCruisingLevels } from '../../src/leg/route/cruising-level.ts';
+import { fuelNeeded } from '../../src/leg/route/fuel-reserve.ts';
+import { serviceVolumeNm } from '../../src/station/library/service-volume.ts';
+import { receptionNm } from '../../src/station/library/reception.ts';
 
 describe('standard service volumes: FAA AIM 1-1-8', () => {
   test.each([

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt } from '../../src/earth/geodesic.ts';
-import { bestCrossing, crossingRadial } from '../../src/leg/crossing-radial.ts';
-import { legMarks } from '../../src/leg/leg-marks.ts';
+import { bestCrossing, crossingRadial } from '../../src/leg/route/crossing-radial.ts';
+import { legMarks } from '../../src/leg/route/leg-marks.ts';
 import { ocean, stationAt } from './station-sets.ts';
 
 const station = stationAt('QEV', ocean);

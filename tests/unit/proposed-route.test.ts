@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { placeAt } from '../../src/earth/geodesic.ts';
 import { trueDeg } from '../../src/base/bearing.ts';
-import { proposeRoute } from '../../src/leg/propose-route.ts';
-import type { LibraryStation } from '../../src/station/library-station.ts';
+import { proposeRoute } from '../../src/leg/route/propose-route.ts';
+import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { allChains, ocean, scattered, stationAt } from './station-sets.ts';
 
 const start = ocean;

@@ -1,7 +1,7 @@
 import { trueDeg } from '../../src/base/bearing.ts';
 import { geodesicTo, placeAt, type LatLon } from '../../src/earth/geodesic.ts';
-import type { LibraryStation } from '../../src/station/library-station.ts';
-import { receptionNm } from '../../src/station/reception.ts';
+import type { LibraryStation } from '../../src/station/library/library-station.ts';
+import { receptionNm } from '../../src/station/library/reception.ts';
 
 /** A place in the open North Atlantic. */
 export const ocean: LatLon = { latitudeDeg: 46.5, longitudeDeg: -28 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { geodesicTo } from '../../src/earth/geodesic.ts';
-import { readPlace } from '../../src/earth/typed-place.ts';
-import { placeOnRadial, readFix } from '../../src/leg/typed-fix.ts';
+import { readPlace } from '../../src/leg/route/typed-place.ts';
+import { placeOnRadial, readFix } from '../../src/leg/route/typed-fix.ts';
 import { stationDeg } from '../../src/base/bearing.ts';
 
 describe('a place as a pilot types it', () => {

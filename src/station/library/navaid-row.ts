@@ -1,9 +1,9 @@
-import { accept, refuse, type Result } from '../base/result.ts';
-import { modelVariationDegEast } from '../earth/variation.ts';
-import { checkStation } from './check-station.ts';
+import { accept, refuse, type Result } from '../../base/result.ts';
+import { modelVariationDegEast } from '../../earth/variation.ts';
+import { checkStation } from '../check-station.ts';
 import type { LibraryStation } from './library-station.ts';
 import type { ServiceClass } from './service-volume.ts';
-import type { AntennaSite, Station } from './station.ts';
+import type { AntennaSite, Station } from '../station.ts';
 
 /** One row of an open navaid CSV, by the names of its columns. */
 export type NavaidRow = Readonly<Record<string, string>>;

@@ -1,4 +1,4 @@
-import { wrap360 } from '../base/angle.ts';
+import { wrap360 } from '../../base/angle.ts';
 
 /** Whose rule for cruising levels is followed. Other states differ: check your own regulation. */
 export type LevelRule = 'us' | 'icao' | 'none';

@@ -1,4 +1,4 @@
-import { lineOfSightNm } from './line-of-sight.ts';
+import { lineOfSightNm } from '../line-of-sight.ts';
 import { serviceVolumeNm, type ServiceClass } from './service-volume.ts';
 
 /**

@@ -1,5 +1,5 @@
-import type { LatLon } from '../earth/geodesic.ts';
-import type { Station } from '../station/station.ts';
+import type { LatLon } from '../../earth/geodesic.ts';
+import type { Station } from '../../station/station.ts';
 
 /** One leg of a route on the map: straight to a station, or straight away from it. */
 export interface RouteLeg {

@@ -1,7 +1,7 @@
-import { S_PER_H } from '../base/units.ts';
-import { geodesicTo, placeAt, type LatLon } from '../earth/geodesic.ts';
-import { coneRadiusNm } from '../station/cone.ts';
-import { slantFromGround } from '../station/slant-range.ts';
+import { S_PER_H } from '../../base/units.ts';
+import { geodesicTo, placeAt, type LatLon } from '../../earth/geodesic.ts';
+import { coneRadiusNm } from '../../station/cone.ts';
+import { slantFromGround } from '../../station/slant-range.ts';
 import type { PlacedLeg } from './route-leg.ts';
 
 /** Something that happens on the way along a leg. */

@@ -1,4 +1,4 @@
-import { turnDeg } from '../base/angle.ts';
+import { turnDeg } from '../../base/angle.ts';
 import type { PlacedLeg } from './route-leg.ts';
 
 /** What the warnings of a leg are judged by. */

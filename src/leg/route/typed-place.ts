@@ -1,6 +1,6 @@
-import { accept, refuse, type Result } from '../base/result.ts';
-import type { LatLon } from './geodesic.ts';
-import { readAngle } from './typed-angle.ts';
+import { accept, refuse, type Result } from '../../base/result.ts';
+import type { LatLon } from '../../earth/geodesic.ts';
+import { readAngle } from '../../earth/typed-angle.ts';
 
 const EXAMPLES = '46 30.5 N 21 15.2 W, 46.508 N 21.253 W, 463030N 0211512W or 46.508, -21.253';
 

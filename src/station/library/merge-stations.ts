@@ -1,4 +1,4 @@
-import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../base/result.ts';
 import type { LibraryStation } from './library-station.ts';
 import { NAVAID_COLUMNS, stationFromRow, type NavaidRow } from './navaid-row.ts';
 

@@ -1,7 +1,7 @@
-import { geodesicTo, type LatLon } from '../earth/geodesic.ts';
-import { indexStations, stationsNear } from '../station/find-stations.ts';
-import type { LibraryStation } from '../station/library-station.ts';
-import { receptionNm } from '../station/reception.ts';
+import { geodesicTo, type LatLon } from '../../earth/geodesic.ts';
+import { indexStations, stationsNear } from '../../station/library/find-stations.ts';
+import type { LibraryStation } from '../../station/library/library-station.ts';
+import { receptionNm } from '../../station/library/reception.ts';
 
 /** One more station must save at least this, NM: each is another frequency, ident and cone for the pilot. */
 export const STATION_PRICE_NM = 2;

@@ -1,15 +1,15 @@
-import { directionDeg } from '../base/angle.ts';
-import { trueDeg } from '../base/bearing.ts';
-import { placeAt, type LatLon } from '../earth/geodesic.ts';
-import type { Estimate } from '../track/estimate.ts';
-import { placeOf } from '../track/place.ts';
-import { trustIn } from '../track/trust.ts';
-import { listOf } from './chain.ts';
-import type { FlightEvent, ReadingFields } from './event.ts';
-import { NOTHING_FLOWN, type Flown } from './flown.ts';
-import type { Fold } from './fold.ts';
-import type { LogLine } from './log.ts';
-import type { ReadingRecord } from './state.ts';
+import { directionDeg } from '../../base/angle.ts';
+import { trueDeg } from '../../base/bearing.ts';
+import { placeAt, type LatLon } from '../../earth/geodesic.ts';
+import type { Estimate } from '../../track/estimate.ts';
+import { placeOf } from '../../track/place.ts';
+import { trustIn } from '../../track/trust.ts';
+import { listOf } from '../chain.ts';
+import type { FlightEvent, ReadingFields } from '../event.ts';
+import { NOTHING_FLOWN, type Flown } from '../flown.ts';
+import type { Fold } from '../fold.ts';
+import type { LogLine } from '../log.ts';
+import type { ReadingRecord } from '../state.ts';
 
 /** One event of a flight as a row of a table: what was given, and what was made of it. */
 export interface FlownRow {

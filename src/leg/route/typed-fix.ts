@@ -1,11 +1,11 @@
-import { accept, refuse, type Result } from '../base/result.ts';
-import { rangeProblems } from '../base/in-range.ts';
-import { stationDeg, type StationDeg } from '../base/bearing.ts';
-import { placeAt, type LatLon } from '../earth/geodesic.ts';
-import { readPlace } from '../earth/typed-place.ts';
-import { trueFromStation } from '../station/radial.ts';
-import { groundFromSlant } from '../station/slant-range.ts';
-import type { Station } from '../station/station.ts';
+import { accept, refuse, type Result } from '../../base/result.ts';
+import { rangeProblems } from '../../base/in-range.ts';
+import { stationDeg, type StationDeg } from '../../base/bearing.ts';
+import { placeAt, type LatLon } from '../../earth/geodesic.ts';
+import { readPlace } from './typed-place.ts';
+import { trueFromStation } from '../../station/radial.ts';
+import { groundFromSlant } from '../../station/slant-range.ts';
+import type { Station } from '../../station/station.ts';
 
 /** What a pilot typed for a place: the place itself, or a radial and distance from a station yet to be found. */
 export type TypedFix =

@@ -1,8 +1,8 @@
-import { sinDeg, turnDeg } from '../base/angle.ts';
-import type { StationDeg } from '../base/bearing.ts';
-import { geodesicTo, type LatLon } from '../earth/geodesic.ts';
-import { stationFromTrue } from '../station/radial.ts';
-import type { Station } from '../station/station.ts';
+import { sinDeg, turnDeg } from '../../base/angle.ts';
+import type { StationDeg } from '../../base/bearing.ts';
+import { geodesicTo, type LatLon } from '../../earth/geodesic.ts';
+import { stationFromTrue } from '../../station/radial.ts';
+import type { Station } from '../../station/station.ts';
 
 /** A radial of a second station that crosses the leg at a place. */
 export interface CrossingRadial<Second extends Station = Station> {

@@ -1,5 +1,5 @@
 import type { ServiceClass } from './service-volume.ts';
-import type { Station } from './station.ts';
+import type { Station } from '../station.ts';
 
 /** A station as it is kept in the pilot's library. */
 export interface LibraryStation extends Station {

@@ -1,8 +1,8 @@
-import { stationDeg } from '../base/bearing.ts';
-import { placeAt, type LatLon } from '../earth/geodesic.ts';
-import type { Leg } from '../leg/leg.ts';
-import { trueFromStation } from '../station/radial.ts';
-import { groundFromSlant } from '../station/slant-range.ts';
+import { stationDeg } from '../../base/bearing.ts';
+import { placeAt, type LatLon } from '../../earth/geodesic.ts';
+import type { Leg } from '../../leg/leg.ts';
+import { trueFromStation } from '../../station/radial.ts';
+import { groundFromSlant } from '../../station/slant-range.ts';
 
 /** A named place on the way. */
 export interface RoutePoint {

@@ -1,5 +1,5 @@
 import Builder from 'fast-xml-builder';
-import type { LatLon } from '../earth/geodesic.ts';
+import type { LatLon } from '../../earth/geodesic.ts';
 
 /** A named place of a route or on its own. */
 interface NamedPlace {

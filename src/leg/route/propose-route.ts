@@ -1,7 +1,7 @@
-import { accept, refuse, type Result } from '../base/result.ts';
-import { geodesicTo, placeAt, type LatLon } from '../earth/geodesic.ts';
-import { stationOf, type LibraryStation } from '../station/library-station.ts';
-import { receptionNm } from '../station/reception.ts';
+import { accept, refuse, type Result } from '../../base/result.ts';
+import { geodesicTo, placeAt, type LatLon } from '../../earth/geodesic.ts';
+import { stationOf, type LibraryStation } from '../../station/library/library-station.ts';
+import { receptionNm } from '../../station/library/reception.ts';
 import { cheapestChain, isOver } from './station-chain.ts';
 import type { RouteLeg } from './route-leg.ts';
 

@@ -1,7 +1,7 @@
 import KDBush from 'kdbush';
 import { around } from 'geokdbush';
-import { METRES_PER_NM } from '../base/units.ts';
-import { geodesicTo, type LatLon } from '../earth/geodesic.ts';
+import { METRES_PER_NM } from '../../base/units.ts';
+import { geodesicTo, type LatLon } from '../../earth/geodesic.ts';
 import type { LibraryStation } from './library-station.ts';
 
 /** The stations of a library, ready to be searched by place. */

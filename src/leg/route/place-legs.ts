@@ -1,6 +1,6 @@
-import { geodesicTo, type LatLon } from '../earth/geodesic.ts';
-import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
-import { rangeProblems } from '../base/in-range.ts';
+import { geodesicTo, type LatLon } from '../../earth/geodesic.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../base/result.ts';
+import { rangeProblems } from '../../base/in-range.ts';
 import type { PlacedLeg, RouteLeg } from './route-leg.ts';
 
 /** A place given again for one that is known already may be this far from it, NM: what rounding does. */

@@ -1,7 +1,7 @@
-import { rangeProblems } from '../base/in-range.ts';
-import { accept, refuse, type FieldProblem, type Result } from '../base/result.ts';
-import { checkStation } from '../station/check-station.ts';
-import type { Wind } from '../wind/wind.ts';
+import { rangeProblems } from '../../base/in-range.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../base/result.ts';
+import { checkStation } from '../../station/check-station.ts';
+import type { Wind } from '../../wind/wind.ts';
 import { computeLeg, type ComputedLeg } from './compute-leg.ts';
 import { placeLegs } from './place-legs.ts';
 import type { PlanAircraft, RouteLeg } from './route-leg.ts';

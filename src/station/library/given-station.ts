@@ -1,9 +1,9 @@
-import { accept, refuse, type Result } from '../base/result.ts';
-import { modelVariationDegEast } from '../earth/variation.ts';
-import { checkStation } from './check-station.ts';
+import { accept, refuse, type Result } from '../../base/result.ts';
+import { modelVariationDegEast } from '../../earth/variation.ts';
+import { checkStation } from '../check-station.ts';
 import type { LibraryStation } from './library-station.ts';
 import type { ServiceClass } from './service-volume.ts';
-import type { Station } from './station.ts';
+import type { Station } from '../station.ts';
 
 /** A station as a pilot enters it by hand. */
 export type EnteredStation = Omit<Station, 'declinationDegEast' | 'frequencyMhz'> & {
