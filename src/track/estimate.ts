@@ -16,6 +16,7 @@ import { takeReading } from './take-reading.ts';
 import { withTurnOntoLine } from './onto-line.ts';
 import { planOnOff } from './plan-on-off.ts';
 import { tellPlan } from './tell-plan.ts';
+import { watchCarriedOn } from './watch.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
 
 export type { Estimate } from './estimate-record.ts';
@@ -121,7 +122,7 @@ function takeCrossBearing(
   before: Estimate,
   interval: Interval,
   reading: Reading,
-): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'withoutStop'> {
+): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'withoutStop' | 'watch'> {
   if (!before.isPlaced) return before;
   const belief = interval.carryOn(before.belief);
   const doubt = before.doubt && {
@@ -132,6 +133,7 @@ function takeCrossBearing(
   return {
     ...takeInCrossBearing(belief, before.scene, station, reading),
     doubt,
+    watch: watchCarriedOn(before.watch, interval.carryOn),
     withoutStop: null,
   };
 }

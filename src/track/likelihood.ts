@@ -98,7 +98,7 @@ export function likelihoodOf(belief: Belief, scene: Scene, reading: Reading): Li
 }
 
 /** Natural logarithm of how likely the needle of a reading was; 0 where it tells nothing. */
-export function lnNeedleOf(belief: Belief, scene: Scene, reading: Reading): number {
+function lnNeedleOf(belief: Belief, scene: Scene, reading: Reading): number {
   const needle = readableNeedle(reading);
   if (!needle) return 0;
   const expected = needleExpected(belief, scene, needle);

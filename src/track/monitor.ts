@@ -5,16 +5,17 @@ import { oddReadingAsk } from './odd-reading.ts';
 import { lnRangeSd } from './place.ts';
 import { reverseAsk, reverseCause } from './reverse-sensing.ts';
 import { isConePossible, isOffTheCone } from './take-in.ts';
+import { greatestWeight } from './watch-record.ts';
 
 /**
  * Weights at which a suspicion is told, logarithms of likelihood ratios. Tuned by simulation
  * (tests/bench/track-faults.ts): less than one false alarm in 20 hours in all, with DME and without.
  */
-const STUCK_NEEDLE = 6;
+const STUCK_NEEDLE = 5;
 const STUCK_DME = 5;
 /** So surely a DME that stands still is told at its first repetition: the wind it would mean is absurd. */
 const STUCK_DME_AT_ONCE = 8;
-const JUMP = 7;
+const JUMP = 5.5;
 /** Without DME the distance, and with it the needle's motion, is less certain: so much more weight is asked for. */
 const SURER_WITHOUT_DME = 1;
 /** A single reading may be a slip: a suspicion rests on at least two. Common practice, no source. */
@@ -85,8 +86,14 @@ function isBeyondReception({ belief, leg, isPlaced }: Estimate): boolean {
   return Math.exp(belief.mean.lnRange) > BEYOND_HORIZON * horizonNm;
 }
 
+/** Whether a DME or a flag is in doubt: then the place is in question, and says nothing about the heading. */
+function isPlaceInQuestion({ doubt, jump }: Estimate): boolean {
+  return doubt?.misfit.dme === true || doubt?.misfit.flag === true || jump?.misfit.dme === true;
+}
+
 /** What the suspicions that run beside the tracking have come to. */
-function watchAlerts({ watch, scene }: Estimate, isReversed: boolean): readonly Alert[] {
+function watchAlerts(estimate: Estimate, isReversed: boolean): readonly Alert[] {
+  const { watch, scene } = estimate;
   const surer = scene.dme ? 0 : SURER_WITHOUT_DME;
   const alerts: Alert[] = [];
   const isTold = (each: { weight: number; count: number }, limit: number): boolean =>
@@ -94,7 +101,8 @@ function watchAlerts({ watch, scene }: Estimate, isReversed: boolean): readonly 
   if (isTold(watch.stuckNeedle, STUCK_NEEDLE + surer)) alerts.push(alert('needle-not-moving'));
   const isStillAtOnce = watch.stuckDme.weight >= STUCK_DME_AT_ONCE;
   if (isStillAtOnce || isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
-  if (!isReversed && watch.jumps.some((each) => isTold(each, JUMP + surer))) {
+  const isJump = greatestWeight(watch.jumps, LEAST_COUNT) >= JUMP + surer;
+  if (isJump && !isReversed && !isPlaceInQuestion(estimate)) {
     alerts.push(alert('heading-indicator-disagrees'));
   }
   return alerts;

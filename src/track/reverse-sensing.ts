@@ -5,9 +5,10 @@ import type { ReverseCause } from './guidance.ts';
 import { isAlongCourse } from './passage.ts';
 import { isFromUnproven } from './passed.ts';
 import type { Reading } from './reading.ts';
+import { greatestWeight } from './watch-record.ts';
 
 /** Weight at which a needle that moves the wrong way is told. Tuned by simulation (tests/bench/track-faults.ts). */
-const REVERSED = 6;
+const REVERSED = 5.5;
 /** A single reading may be a slip: a suspicion rests on at least two. Common practice, no source. */
 const LEAST_COUNT = 2;
 /** An OBS set this far from the course works the needle backwards when the course is flown. */
@@ -31,15 +32,20 @@ function isStationAhead({ scene, belief, isPlaced }: Estimate, last: Reading): b
 
 /** Why needle and flag may be read the wrong way round; null: they need not be. */
 export function reverseCause(estimate: Estimate): ReverseCause | null {
-  const { doubt, watch } = estimate;
+  const { doubt } = estimate;
   const last = estimate.readings.at(-1);
   if (!last) return null;
   if (!last.station && isObsBackwards(estimate, last)) return 'obs-reciprocal';
   if (doubt?.misfit.flag === true && !doubt.misfit.dme) return 'flag-against-place';
   if (isFromUnproven(estimate)) return 'from-before-station';
   if (!last.station && isStationAhead(estimate, last)) return 'to-before-station';
-  const { weight, count } = watch.reversed;
-  return weight >= REVERSED && count >= LEAST_COUNT ? 'needle-backwards' : null;
+  return isNeedleBackwards(estimate) ? 'needle-backwards' : null;
+}
+
+/** A direction indicator that has jumped explains the same needle: the better explanation is told. */
+function isNeedleBackwards({ watch }: Estimate): boolean {
+  const weight = greatestWeight(watch.reversed, LEAST_COUNT);
+  return weight >= REVERSED && weight >= greatestWeight(watch.jumps, LEAST_COUNT);
 }
 
 /** The check that settles it, as spoken. */

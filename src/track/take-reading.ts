@@ -11,7 +11,7 @@ import type { Reading } from './reading.ts';
 import { placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
 import { LONGEST_GAP_S } from './tuning.ts';
-import { watchReading } from './watch.ts';
+import { watchCarriedOn, watchReading } from './watch.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
 import type { Watch } from './watch-record.ts';
 
@@ -165,18 +165,23 @@ function carriedDoubt(doubt: Doubt | null, carryOn: (belief: Belief) => Belief):
   return doubt && { ...doubt, otherwise: carryOn(doubt.otherwise) };
 }
 
+/** Centred each time by turning the OBS, the needle shows the radial, and not that it moves by itself. */
+function isCentredByHand({ rangeCheck }: Estimate, { needleDots }: Reading): boolean {
+  return rangeCheck.kind === 'flying' && needleDots === 0;
+}
+
+/** The suspicions after a reading. With a flag that contradicts, the needle has no meaning to be watched. */
 function watched(
   before: Estimate,
   interval: Interval,
   { belief: predicted, misfit }: { readonly belief: Belief; readonly misfit: Misfit },
   reading: Reading,
 ): Watch {
-  // With a flag that contradicts, the needle has no meaning to be watched.
-  if (misfit.flag) return before.watch;
-  // Centred each time by turning the OBS, it shows the radial, and not that it moves by itself.
-  if (before.rangeCheck.kind === 'flying' && reading.needleDots === 0) return before.watch;
+  if (interval.durationS <= 0) return before.watch;
   const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
-  if (interval.durationS <= 0 || isClose || before.hasPassed) return before.watch;
+  if (isClose || before.hasPassed || misfit.flag || isCentredByHand(before, reading)) {
+    return watchCarriedOn(before.watch, interval.carryOn);
+  }
   const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
   return watchReading(before.watch, from, predicted, before.scene, reading);
 }

@@ -4,6 +4,7 @@ import type { EstimateSeen, HowFar } from './guidance.ts';
 import { NOTHING_FAR } from './how-far.ts';
 import { isFromUnproven } from './passed.ts';
 import { GREATEST_WIND_SD_KT, worseWindSdKt } from './seen.ts';
+import { greatestWeight } from './watch-record.ts';
 
 /** What may be told while some doubts stand. The tracking goes on all the same. */
 export interface Trust {
@@ -33,6 +34,12 @@ function isDmeDoubted({ doubt, jump, watch }: Estimate): boolean {
   return doubt?.misfit.dme === true && doubt.count >= DOUBTS_DISTANCE;
 }
 
+/** Whether the needle is suspected to be stuck, or to work backwards. */
+function isNeedleDoubted({ watch }: Estimate): boolean {
+  if (watch.stuckNeedle.weight >= SUSPECT_NEEDLE) return true;
+  return greatestWeight(watch.reversed, 1) >= SUSPECT_NEEDLE;
+}
+
 /** A strong wind that no forecast told and that one interval alone shows: more likely a slip. */
 function isWindHasty({ belief, start, scene, takenIn }: Estimate): boolean {
   if (takenIn > ONE_INTERVAL || worseWindSdKt(start.belief) <= GREATEST_WIND_SD_KT) return false;
@@ -49,10 +56,9 @@ function isWindHasty({ belief, start, scene, takenIn }: Estimate): boolean {
  * nothing fits, or while FROM is read on a leg to a station that nobody has passed.
  */
 export function trustIn(estimate: Estimate): Trust {
-  const { doubt, jump, isLost, watch } = estimate;
+  const { doubt, jump, isLost } = estimate;
   const isDmeBad = isDmeDoubted(estimate);
-  const isNeedleBad =
-    watch.stuckNeedle.weight >= SUSPECT_NEEDLE || watch.reversed.weight >= SUSPECT_NEEDLE;
+  const isNeedleBad = isNeedleDoubted(estimate);
   const isReadingBad = doubt !== null || jump !== null || isLost;
   const isAirBad = isDmeBad || isReadingBad || isWindHasty(estimate);
   return {

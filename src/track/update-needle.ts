@@ -24,7 +24,7 @@ export function needleNoiseDeg2(scene: Scene): number {
 }
 
 /** Where the needle starts to be read as full deflection, degrees. */
-export function saturationDeg(scene: Scene): number {
+function saturationDeg(scene: Scene): number {
   return (scene.dotsFullScale - NEEDLE_STEP_DOTS / 2) * scene.degreesPerDot;
 }
 

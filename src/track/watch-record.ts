@@ -14,8 +14,9 @@ export interface Suspicion {
 export interface Watch {
   readonly stuckNeedle: Suspicion;
   readonly stuckDme: Suspicion;
-  readonly reversed: Suspicion;
-  /** A wind or a direction indicator that jumped before one of the last readings, oldest first. */
+  /** A needle read the wrong way round since one of the last readings, oldest first. */
+  readonly reversed: readonly Suspicion[];
+  /** A direction indicator that jumped before one of the last readings, oldest first. */
   readonly jumps: readonly Suspicion[];
   /** How much the needle strays beside what is expected of it: sum of squared surprises over their variance. */
   readonly strayCount: number;
@@ -28,7 +29,7 @@ const NONE: Suspicion = { weight: 0, belief: null, count: 0 };
 export const NOTHING_SUSPECTED: Watch = {
   stuckNeedle: NONE,
   stuckDme: NONE,
-  reversed: NONE,
+  reversed: [],
   jumps: [],
   strayCount: 3,
   straySum: 2,
@@ -39,4 +40,12 @@ export function weighed(before: Suspicion, gain: number, belief: Belief | null):
   const weight = before.weight + gain;
   if (weight <= 0) return NONE;
   return { weight, belief, count: before.count + (gain > 0 ? 1 : 0) };
+}
+
+/** The greatest weight of those that rest on at least so many readings; 0: there is none. */
+export function greatestWeight(suspicions: readonly Suspicion[], leastCount: number): number {
+  return suspicions.reduce(
+    (greatest, { weight, count }) => (count < leastCount ? greatest : Math.max(greatest, weight)),
+    0,
+  );
 }

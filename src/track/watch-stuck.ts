@@ -33,7 +33,7 @@ const TEACHES_BELOW_DEG2 = 1;
 /** One reading does not teach more than this. */
 const GREATEST_STRAY = 4;
 /** What a needle can gain at most by resting while the OBS rests too, and how far the OBS must be turned. */
-const GREATEST_GAIN_AT_REST = 0.7;
+const GREATEST_GAIN_AT_REST = 0.9;
 const OBS_TURNED_DEG = 1.5;
 /** As many whole dots off the centre, and no part of one, show that the needle is read to whole dots. */
 const WHOLE_DOTS_AFTER = 3;

@@ -2,8 +2,8 @@ import type { Belief } from './belief.ts';
 import { likelihoodOf } from './likelihood.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
-import { watchJumps, watchReversed, withJump } from './watch-others.ts';
-import type { Watch } from './watch-record.ts';
+import { JUMPS_KEPT, REVERSALS_KEPT, followed, reversedReading, withJump } from './watch-others.ts';
+import type { Suspicion, Watch } from './watch-record.ts';
 import { watchDme, watchNeedle } from './watch-stuck.ts';
 
 /** What goes before a reading: the main belief after the last one, and what carries a belief on to this one. */
@@ -31,12 +31,21 @@ export function watchReading(
   const trusted = likelihoodOf(predicted, scene, reading);
   const { belief, carryOn, readings } = before;
   const last = readings.at(-1) ?? null;
-  const reversedBelief = watch.reversed.belief && carryOn(watch.reversed.belief);
-  const jumpBeliefs = [...watch.jumps.map((each) => each.belief ?? belief), withJump(belief)];
+  const on = (each: Suspicion): Belief => carryOn(each.belief ?? belief);
+  const reversed = [...watch.reversed.map(on), predicted];
+  const jumped = [...watch.jumps.map(on), carryOn(withJump(belief))];
+  const backwards = reversedReading(reading);
   return {
     ...watchNeedle(watch, predicted, scene, reading, readings),
     stuckDme: watchDme(watch.stuckDme, predicted, scene, reading, last),
-    reversed: watchReversed(watch.reversed, reversedBelief, trusted, scene, reading),
-    jumps: watchJumps(watch.jumps, jumpBeliefs.map(carryOn), trusted, scene, reading),
+    reversed: followed(watch.reversed, reversed, trusted, scene, backwards, REVERSALS_KEPT),
+    jumps: followed(watch.jumps, jumped, trusted, scene, reading, JUMPS_KEPT),
   };
+}
+
+/** The suspicions carried on over an interval at whose end nothing was watched. */
+export function watchCarriedOn(watch: Watch, carryOn: (belief: Belief) => Belief): Watch {
+  const on = (each: Suspicion): Suspicion =>
+    each.belief ? { ...each, belief: carryOn(each.belief) } : each;
+  return { ...watch, reversed: watch.reversed.map(on), jumps: watch.jumps.map(on) };
 }

@@ -39,7 +39,10 @@ export interface Truth {
   readonly variationDeg: number;
   readonly airspeedKt: number;
   readonly airspeedErrorKt: number;
-  readonly headingErrorDeg: number;
+  /** Heading flown less heading shown; it grows by so much a second until then (a direction indicator that fails). */
+  headingErrorDeg: number;
+  indicatorDriftDegPerS: number;
+  indicatorDriftUntilS: number;
   timeS: number;
   x: number;
   y: number;
@@ -113,6 +116,8 @@ export function begin(start: Start, air: Air, chance: Chance): Truth {
     airspeedKt: chance.uniform(85, 120),
     airspeedErrorKt: chance.normal(air.airspeedErrorKt),
     headingErrorDeg: chance.normal(air.headingErrorDeg),
+    indicatorDriftDegPerS: 0,
+    indicatorDriftUntilS: 0,
     timeS: 0,
     x: range * Math.sin(bearing),
     y: range * Math.cos(bearing),
@@ -155,6 +160,9 @@ export function fly(truth: Truth, chance: Chance): void {
   const biasKeep = Math.exp(-1 / 1800);
   truth.biasDeg =
     truth.biasDeg * biasKeep + Math.sqrt(1 - biasKeep * biasKeep) * chance.normal(air.vorBiasDeg);
+  if (truth.timeS < truth.indicatorDriftUntilS) {
+    truth.headingErrorDeg += truth.indicatorDriftDegPerS;
+  }
   const heading =
     (truth.holdDeg + truth.wanderDeg + truth.headingErrorDeg + toPlaneDeg(truth)) * RAD;
   const speed = truth.airspeedKt + truth.airspeedErrorKt + truth.gustKt;

@@ -1,96 +1,14 @@
 // Alerts: npx tsx tests/bench/track-faults.ts --flights 400 --seed 1 [--interval 60] [--obs-test 3] [--no-dme] [--clean] [--json]
 import { alertsOf } from '../../src/track/monitor.ts';
-import type { Reading } from '../../src/track/reading.ts';
-import { PLAIN_AIR } from './track-air.ts';
+import { PLAIN_AIR, offDeg } from './track-air.ts';
 import type { Start, Truth } from './track-air.ts';
 import { chanceFrom } from './track-chance.ts';
+import { faultsToFly } from './track-fault-kinds.ts';
+import type { Fault, Memory } from './track-fault-kinds.ts';
 import { flyOnce } from './track-flight.ts';
 import { isAsked, option, printFigures, quantile } from './track-options.ts';
 import type { Figure } from './track-options.ts';
 import { toolAdviser } from './track-pilots.ts';
-
-/** A fault: what it does to a reading from its first reading on. */
-interface Fault {
-  readonly name: string;
-  /** Alerts that name it rightly. */
-  readonly kinds: readonly string[];
-  /** Median delay to stay under, readings. */
-  readonly goal: number;
-  readonly spoil: (reading: Reading, truth: Truth, memory: Memory) => Reading;
-}
-
-interface Memory {
-  frozenDmeNm?: number;
-  offX?: number;
-  offY?: number;
-}
-
-const withNeedle = (reading: Reading, needleDots: number): Reading =>
-  reading.needleDots === undefined ? reading : { ...reading, needleDots };
-
-const FAULTS: readonly Fault[] = [
-  {
-    name: 'needle frozen in the centre',
-    kinds: ['needle-not-moving'],
-    goal: 9,
-    spoil: (reading) => withNeedle(reading, 0),
-  },
-  {
-    name: 'DME frozen',
-    kinds: ['dme-not-moving'],
-    goal: 2,
-    spoil: (reading, _truth, memory) => {
-      memory.frozenDmeNm ??= reading.dmeNm ?? 0;
-      return { ...reading, dmeNm: memory.frozenDmeNm };
-    },
-  },
-  {
-    name: 'DME of another station',
-    kinds: ['dme-disagrees', 'wrong-station'],
-    goal: 2,
-    spoil: (reading, truth, memory) => {
-      memory.offX ??= 31;
-      memory.offY ??= -17;
-      const nm = Math.hypot(truth.x - memory.offX, truth.y - memory.offY);
-      return { ...reading, dmeNm: Math.round(nm * 10) / 10 };
-    },
-  },
-  {
-    name: 'wrong station',
-    kinds: ['wrong-station', 'reverse-sensing', 'dme-disagrees'],
-    goal: 2,
-    spoil: (reading, truth) => {
-      const x = truth.x - 31;
-      const y = truth.y + 17;
-      const radial = (Math.atan2(x, y) * 180) / Math.PI - truth.leg.station.declinationDegEast;
-      const off = radial - reading.courseSetDeg;
-      const turn = off - 360 * Math.round(off / 360);
-      const isFrom = Math.abs(turn) < 90;
-      const needle = isFrom ? -turn : turn > 0 ? turn - 180 : turn + 180;
-      return {
-        ...reading,
-        flag: isFrom ? 'from' : 'to',
-        needleDots: Math.max(-5, Math.min(5, Math.round(needle) / 2)),
-        dmeNm: Math.round(Math.hypot(x, y) * 10) / 10,
-      };
-    },
-  },
-  {
-    name: 'reverse sensing, flag not reported',
-    kinds: ['reverse-sensing'],
-    goal: 6,
-    spoil: (reading) => withNeedle(reading, -(reading.needleDots ?? 0)),
-  },
-  {
-    name: 'flag reversed',
-    kinds: ['reverse-sensing'],
-    goal: 6,
-    spoil: (reading) =>
-      reading.flag === 'off'
-        ? reading
-        : { ...reading, flag: reading.flag === 'to' ? 'from' : 'to' },
-  },
-];
 
 const STARTS: readonly Omit<Start, 'hasDme'>[] = [
   { direction: 'from', kind: 'near' },
@@ -169,6 +87,8 @@ export function cleanFigures(how: FaultFlights, print: (line: string) => void): 
 interface Found {
   readonly delays: number[];
   readonly names: Map<string, number>;
+  /** Greatest distance off the indicated line of the flights that ended without a word, NM. */
+  readonly untoldOffNm: number[];
   flown: number;
 }
 
@@ -182,7 +102,8 @@ function flyFault(
   const memory: Memory = {};
   const begins =
     (start.direction === 'to' ? 5 : 8) + Math.floor(chanceFrom(index + 5).uniform(0, 3));
-  const seen: { delay: number | null; readings: number } = { delay: null, readings: 0 };
+  const seen = { delay: null as number | null, readings: 0, offNm: 0 };
+  const { spoil } = each;
   flyOnce({
     start: { ...start, hasDme: how.hasDme },
     air: PLAIN_AIR,
@@ -190,11 +111,17 @@ function flyFault(
     seed: (how.seed * 10 + 7) * 100_003 + index,
     adviser: (truth) => toolAdviser(truth),
     obsOffsetDeg: obsOffset(how),
-    spoil: (reading, truth, number) =>
-      number >= begins ? each.spoil(reading, truth, memory) : reading,
-    longestMin: 45,
-    watch: (_truth, adviser, number) => {
+    ...(spoil
+      ? {
+          spoil: (reading, truth, number) =>
+            number >= begins ? spoil(reading, truth, memory) : reading,
+          longestMin: 45,
+        }
+      : {}),
+    watch: (truth, adviser, number) => {
       const estimate = adviser.estimate();
+      if (number === begins - 1) each.begin?.(truth, chanceFrom(index + 31));
+      if (number >= begins) seen.offNm = Math.max(seen.offNm, offLineNm(truth));
       if (!estimate || number < begins || seen.delay !== null) return;
       seen.readings = number - begins + 1;
       const kinds = alertsOf(estimate)
@@ -208,29 +135,63 @@ function flyFault(
   });
   if (seen.readings >= 3 || seen.delay !== null) found.flown += 1;
   if (seen.delay !== null) found.delays.push(seen.delay);
+  else if (seen.readings >= 3) found.untoldOffNm.push(seen.offNm);
+}
+
+/** How far off the indicated line, NM. */
+function offLineNm(truth: Truth): number {
+  return Math.hypot(truth.x, truth.y) * Math.abs(Math.sin((offDeg(truth) * Math.PI) / 180));
+}
+
+/** Of the flights in which nothing was told: how many of a hundred, and how far off they came. */
+function untoldFigures(each: Fault, { direction }: Omit<Start, 'hasDme'>, found: Found): Figure[] {
+  if (!each.untoldGoals) return [];
+  const name = `${each.name}, ${direction} leg: `;
+  return [
+    {
+      name: `${name}not told, per cent`,
+      value: (100 * found.untoldOffNm.length) / found.flown,
+      goal: each.untoldGoals[direction],
+    },
+    {
+      name: `${name}not told, farthest off the line (median), NM`,
+      value: quantile(found.untoldOffNm, 0.5),
+      goal: 2,
+    },
+    {
+      name: `${name}not told, farthest off the line (90 %), NM`,
+      value: quantile(found.untoldOffNm, 0.9),
+      goal: null,
+    },
+  ];
 }
 
 /** How soon each fault that sets in during the flight is told, and under which name. */
 export function faultFigures(how: FaultFlights, print: (line: string) => void): readonly Figure[] {
-  return FAULTS.filter(({ name }) => how.hasDme || !name.includes('DME')).flatMap((each) =>
-    STARTS.filter(({ kind }) => kind === 'near').map((start): Figure => {
-      const found: Found = { delays: [], names: new Map(), flown: 0 };
-      for (let index = 0; index < how.flights; index += 1) {
-        flyFault(each, start, how, index, found);
-      }
-      const delay = [0.5, 0.9].map((part) => quantile(found.delays, part)).join(' / ');
-      const names = [...found.names].map(([kind, count]) => `${kind} ${count}`).join(', ');
-      const name = `${each.name}, ${start.direction} leg`;
-      print(
-        `${name}: told in ${found.delays.length} of ${found.flown}, after ${delay} readings; ${names}`,
-      );
-      return {
-        name: `${name}: told after so many readings (median)`,
-        value: quantile(found.delays, 0.5),
-        goal: each.goal,
-      };
-    }),
-  );
+  return faultsToFly()
+    .filter(({ name }) => how.hasDme || !name.includes('DME'))
+    .flatMap((each) =>
+      STARTS.filter(({ kind }) => kind === 'near').flatMap((start): Figure[] => {
+        const found: Found = { delays: [], names: new Map(), untoldOffNm: [], flown: 0 };
+        for (let index = 0; index < how.flights; index += 1) {
+          flyFault(each, start, how, index, found);
+        }
+        const delay = [0.5, 0.9].map((part) => quantile(found.delays, part)).join(' / ');
+        const names = [...found.names].map(([kind, count]) => `${kind} ${count}`).join(', ');
+        const name = `${each.name}, ${start.direction} leg`;
+        print(
+          `${name}: told in ${found.delays.length} of ${found.flown}, after ${delay} readings; ${names}`,
+        );
+        return [
+          {
+            name: `${name}: told after so many readings (median)`,
+            value: quantile(found.delays, 0.5),
+            goal: each.goal,
+          },
+          ...untoldFigures(each, start, found),
+        ];
+      }),
+    );
 }
 
 if (process.argv[1]?.endsWith('track-faults.ts') === true) {
