@@ -20,25 +20,28 @@ export function FarRow({
   const foresight = deck.foresight.value;
   const live = now.ageS > FRESH_S ? foresight : null;
   const howFar = live?.howFar ?? now.advice.howFar;
-  const { wind } = now.advice.estimate;
+  const { wind, driftDeg } = now.advice.estimate;
   return (
     <dl class="far">
       <Figure
         name="To go"
         value={howFar.toGoNm === null ? null : oneDecimal(howFar.toGoNm)}
-        unit={howFar.toGoNm === null ? noDistance(deck) : `NM to go${band(howFar.sdNm, 1)}`}
+        unit={[
+          howFar.toGoNm === null ? noDistance(deck) : `NM to go${band(howFar.sdNm, 1)}`,
+          speedWords(howFar),
+        ]}
         isDim={live !== null}
       />
       <Figure
         name="Time"
         value={howFar.toGoS === null ? null : minutesSeconds(howFar.toGoS)}
-        unit={howFar.toGoS === null ? 'no time yet' : endWords(deck, howFar)}
+        unit={[howFar.toGoS === null ? 'no time yet' : endWords(deck), timeBand(howFar)]}
         isDim={live !== null}
       />
       <Figure
         name="Wind"
         value={wind === null ? null : windShown(wind)}
-        unit={wind === null ? 'no wind yet' : windUnit(wind)}
+        unit={[wind === null ? 'no wind yet' : windUnit(wind), driftWords(driftDeg)]}
         isDim={false}
       />
     </dl>
@@ -57,7 +60,8 @@ function windUnit(wind: WindSeen): string {
 interface FigureProps {
   readonly name: string;
   readonly value: string | null;
-  readonly unit: string;
+  /** A line each; an empty one is left out. */
+  readonly unit: readonly string[];
   readonly isDim: boolean;
 }
 
@@ -66,7 +70,7 @@ function Figure({ name, value, unit, isDim }: FigureProps): JSX.Element {
     <div>
       <dt class="hidden">{name}</dt>
       <dd class={isDim || value === null ? 'v dim' : 'v'}>{value ?? '–'}</dd>
-      <dd class="u">{unit}</dd>
+      {unit.map((line) => (line === '' ? null : <dd class="u">{line}</dd>))}
     </div>
   );
 }
@@ -84,11 +88,26 @@ function noDistance(deck: Deck): string {
   return leg?.station.hasDme === false ? 'no DME: no distance yet' : 'no distance yet';
 }
 
-function endWords(deck: Deck, { groundSpeedKt }: HowFar): string {
+function endWords(deck: Deck): string {
   const endDmeNm = deck.leg.value?.endDmeNm ?? 0;
   const place = endDmeNm > 0 ? `to DME ${oneDecimal(endDmeNm)}` : 'to the station';
-  const end = arcEnd(deck) ?? place;
-  return groundSpeedKt === null ? end : `${end}, at ${Math.round(groundSpeedKt)} kt`;
+  return arcEnd(deck) ?? place;
+}
+
+function speedWords({ groundSpeedKt, sdKt }: HowFar): string {
+  return groundSpeedKt === null ? '' : `at ${Math.round(groundSpeedKt)} kt${band(sdKt, 0)}`;
+}
+
+/** To five seconds: nobody times a leg more finely. */
+function timeBand({ toGoS, sdS }: HowFar): string {
+  if (toGoS === null || sdS === null) return '';
+  return `±\u00a0${minutesSeconds(5 * Math.max(1, Math.round(sdS / 5)))}`;
+}
+
+function driftWords(driftDeg: number | null): string {
+  const whole = Math.round(Math.abs(driftDeg ?? 0));
+  if (driftDeg === null || whole === 0) return '';
+  return `drift ${whole}° ${driftDeg < 0 ? 'left' : 'right'}`;
 }
 
 /** On an arc: the turn onto it, then the radial where it ends; null on any other leg. */

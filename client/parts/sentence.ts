@@ -7,6 +7,8 @@ import { speaker } from '../voice/speaker.ts';
 import { checkDone, explain, giveReading, judgeIdent, reply, undoLastReading } from './actions.ts';
 import { nowMs } from './clock.ts';
 import { isHeadingRead, mannerOf, type Deck } from './deck.ts';
+import { rangeFindingOf } from '../../src/procedure/range-finding.ts';
+import { rangeOffer } from '../../src/procedure/range-words.ts';
 import { howFarReply, whichWayReply } from './replies.ts';
 
 /** What came of a sentence: null when it was done, else why not, in words. */
@@ -80,8 +82,12 @@ async function obey(deck: Deck, command: Command): Promise<SentenceProblem> {
 }
 
 function howFarNow(deck: Deck): string {
-  const howFar = deck.foresight.peek()?.howFar ?? deck.state.peek().advice?.howFar;
-  return howFarReply(howFar ?? null, mannerOf());
+  const { advice, estimate } = deck.state.peek();
+  const howFar = deck.foresight.peek()?.howFar ?? advice?.howFar;
+  const words = howFarReply(howFar ?? null, mannerOf(), advice?.estimate.driftDeg);
+  if (howFar?.toGoNm != null || estimate === null) return words;
+  const finding = rangeFindingOf(estimate);
+  return finding?.kind === 'offered' ? `${words} ${rangeOffer(finding)}` : words;
 }
 
 function whichWayNow(deck: Deck, { whichWay }: Advice): string {

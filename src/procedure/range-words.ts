@@ -12,13 +12,19 @@ import type { RangeFinding } from './range-finding.ts';
 
 const S_PER_MIN = 60;
 
-/** The check is offered in the answer after which it would begin; on this leg it is not said again. */
+type Offered = RangeFinding & { kind: 'offered' };
+
+/** The check is offered in the answer after which it would begin; on this leg it is not said again unasked. */
 export function offerWords({ finding }: AnswerContext): string | null {
-  if (finding?.kind !== 'offered' || !finding.isNew) return null;
-  return `To find the range, if you want it: ${turnAbeam(finding)}, hold it, and read the radial each minute.`;
+  return finding?.kind === 'offered' && finding.isNew ? rangeOffer(finding) : null;
 }
 
-function turnAbeam({ turn, headingDeg }: RangeFinding & { kind: 'offered' }): string {
+/** How the range would be found, for the pilot to take or to leave. */
+export function rangeOffer(offered: Offered): string {
+  return `To find the range, if you want it: ${turnAbeam(offered)}, hold it, and read the radial each minute.`;
+}
+
+function turnAbeam({ turn, headingDeg }: Offered): string {
   return `turn ${turn}, ${headingWords(headingDeg)}`;
 }
 

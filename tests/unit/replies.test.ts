@@ -26,8 +26,18 @@ describe('the reply to "how far to go"', () => {
     expect(words).toMatch(/^One one decimal one miles to go, .*\.$/);
   });
 
+  it('gives the time with its band, the groundspeed and the drift', () => {
+    expect(howFarReply(far, decimal, -8.7)).toBe(
+      'One one decimal one miles to go, six minutes four zero seconds, give or take two zero seconds. ' +
+        'Groundspeed niner niner knots, drift niner degrees left.',
+    );
+    expect(howFarReply(far, decimal, null)).toMatch(/Groundspeed niner niner knots\.$/);
+  });
+
   it('leaves out a time that is not known', () => {
-    expect(howFarReply({ ...far, toGoS: null }, decimal)).toBe('One one decimal one miles to go.');
+    expect(howFarReply({ ...far, toGoS: null, groundSpeedKt: null }, decimal)).toBe(
+      'One one decimal one miles to go.',
+    );
   });
 
   it('says so when the distance is not known', () => {
