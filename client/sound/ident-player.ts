@@ -14,13 +14,23 @@ export interface IdentSound {
   readonly volume: number;
 }
 
-/** An ident that is being played. */
-export interface PlayingIdent {
+/** A sound that is being played. */
+export interface PlayingSound {
   stop(): void;
-  /** Index of the dot or dash that sounds now (counted anew in each repeat); null between them. */
-  readonly marks: ReadonlySignal<number | null>;
   /** Settles when the sound has ended or was stopped; rejects with a sentence when there can be no sound. */
   readonly done: Promise<void>;
+}
+
+/** An ident that is being played. */
+export interface PlayingIdent extends PlayingSound {
+  /** Index of the dot or dash that sounds now (counted anew in each repeat); null between them. */
+  readonly marks: ReadonlySignal<number | null>;
+}
+
+/** Samples to be played: mono, -1 to 1. */
+export interface Samples {
+  readonly samples: Float32Array<ArrayBuffer>;
+  readonly sampleRateHz: number;
 }
 
 /** Quiet after the last mark before anything is spoken. */
@@ -34,23 +44,44 @@ const ASLEEP_MS = 4000;
 
 /** Keys an ident as sound; nothing is spoken meanwhile. Call it from a tap or a key. */
 export function playIdent(ident: string, sound: IdentSound): PlayingIdent {
-  const release = claimSound();
   const marks = signal<number | null>(null);
-  const stopping = new AbortController();
-  const done = play(ident, sound, marks, stopping.signal).finally(() => {
-    marks.value = null;
-    release();
+  const playing = claimed((stop) => play(ident, sound, marks, stop));
+  return { ...playing, marks };
+}
+
+/** Plays samples as they are; nothing is spoken meanwhile. `look` is told the time in them as they sound. */
+export function playSamples(
+  { samples, sampleRateHz }: Samples,
+  volume: number,
+  look: (nowS: number) => void = () => undefined,
+): PlayingSound {
+  return claimed(async (stop) => {
+    const { soundSamples } = await loadOutput();
+    if (stop.aborted) return;
+    const tone = await soundSamples(samples, sampleRateHz, volume);
+    await followTone(tone, samples.length / sampleRateHz, stop, look);
+    tone.stop();
   });
+}
+
+function claimed(run: (stop: AbortSignal) => Promise<void>): PlayingSound {
+  const release = claimSound();
+  const stopping = new AbortController();
+  const done = run(stopping.signal).finally(release);
   // Whoever does not look at `done` hears the silence.
   done.catch(() => undefined);
   return {
     stop: () => {
       stopping.abort();
     },
-    marks,
     done,
   };
 }
+
+const loadOutput = () =>
+  import('./keyed-tone.ts').catch((reason: unknown) => {
+    throw new Error('The sound could not be loaded: is the server gone?', { cause: reason });
+  });
 
 async function play(
   ident: string,
@@ -58,9 +89,7 @@ async function play(
   marks: { value: number | null },
   stop: AbortSignal,
 ): Promise<void> {
-  const { keyTone } = await import('./keyed-tone.ts').catch((reason: unknown) => {
-    throw new Error('The sound could not be loaded: is the server gone?', { cause: reason });
-  });
+  const { keyTone } = await loadOutput();
   const timeline = repeatedTimeline(ident, { wpm, repeats, intervalS: INTERVAL_S });
   const perRepeat = identTimeline(ident, { wpm }).length;
   if (stop.aborted || perRepeat === 0) return;
@@ -72,6 +101,7 @@ async function play(
     );
     marks.value = index < 0 ? null : index % perRepeat;
   });
+  marks.value = null;
   tone.stop();
 }
 

@@ -11,9 +11,9 @@ const EDGE_S = 0.005;
 /** Between the order and the first mark: time for the output to take the whole schedule. */
 const LEAD_S = 0.12;
 
-/** A keyed tone that is sounding. */
+/** A keyed tone, or samples, that are sounding. */
 export interface KeyedTone {
-  /** Seconds since the start of the first mark, by the clock of the sound; negative before it. */
+  /** Seconds since its start, by the clock of the sound; negative before it. */
   nowS(): number;
   stop(): void;
 }
@@ -63,6 +63,35 @@ export async function keyTone(
       // After the fall: an oscillator taken away at once clicks.
       setTimeout(() => {
         tone.dispose();
+        gain.dispose();
+      }, 200);
+    },
+  };
+}
+
+/** Sounds samples (mono, -1 to 1) as they are. */
+export async function soundSamples(
+  samples: Float32Array<ArrayBuffer>,
+  sampleRateHz: number,
+  volume: number,
+): Promise<KeyedTone> {
+  const context = await output();
+  const startS = context.immediate() + LEAD_S;
+  const gain = new Gain({ context, gain: volume }).connect(context.destination);
+  const buffer = context.createBuffer(1, Math.max(1, samples.length), sampleRateHz);
+  buffer.copyToChannel(samples, 0);
+  const source = context.createBufferSource();
+  source.buffer = buffer;
+  source.connect(gain.input);
+  source.start(startS);
+  return {
+    nowS: () => context.immediate() - startS,
+    stop: () => {
+      const nowS = context.immediate();
+      gain.gain.linearRampTo(0, EDGE_S, nowS);
+      source.stop(nowS + 2 * EDGE_S);
+      setTimeout(() => {
+        source.disconnect();
         gain.dispose();
       }, 200);
     },

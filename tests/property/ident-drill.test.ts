@@ -52,7 +52,8 @@ function practised(given: Pilot): { events: PracticeEvent[]; asked: Question[] }
     if (session === undefined) throw new Error('no session');
     const around = { route: given.route, near: [] };
     const atMs = NOON_MS + events.length * 20_000;
-    const question = nextQuestion(practice, session, around, atMs, given.seed + events.length);
+    const seed = given.seed + events.length;
+    const question = nextQuestion(practice, session, around, { atMs, seed, hasVoice: true });
     asked.push(question);
     add((id, at) => ({ id, atMs: at, kind: 'asked', question }));
     const questionId = events.at(-1)?.id ?? '';

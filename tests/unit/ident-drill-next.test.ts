@@ -12,6 +12,7 @@ function rightThrough(
   log: LogMaker,
   many: number,
   around: { readonly route: readonly string[]; readonly near: readonly string[] } = NOWHERE,
+  hasVoice = true,
 ): readonly Question[] {
   let practice = practiceOf(log.events);
   let taken = log.events.length;
@@ -21,7 +22,11 @@ function rightThrough(
     const session = practice.sessions.at(-1);
     if (session === undefined) throw new Error('no session');
     const atMs = log.events.at(-1)?.atMs ?? NOON_MS;
-    const question = nextQuestion(practice, session, around, atMs, 7 * index + 1);
+    const question = nextQuestion(practice, session, around, {
+      atMs,
+      seed: 7 * index + 1,
+      hasVoice,
+    });
     const { sent, plate } = question;
     if (sent.kind !== 'ident') log.answer(question, { kind: 'not-identified' });
     else if (plate === null) log.answer(question, written(sent.ident));
@@ -165,6 +170,11 @@ describe('how fast and how loud', () => {
     expect(firstVoice).toBeGreaterThan(0);
     expect(noiseBefore.at(-1)?.snrDb).toBe(-12);
     expect(asked[firstVoice]?.voiceDb).toBe(6);
+  });
+
+  test('a voice that is not at hand is never asked for', () => {
+    const asked = rightThrough(begun('noise', 'on-air', 4), 120, NOWHERE, false);
+    expect(asked.every(({ voiceDb }) => voiceDb === null)).toBe(true);
   });
 
   test('a mixed session brings no noise while the first letters are new', () => {

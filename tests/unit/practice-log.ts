@@ -24,6 +24,7 @@ export function copy(ident: string, part: Partial<Question> = {}): Question {
     toneHz: 1020,
     snrDb: null,
     voiceDb: null,
+    isUneven: false,
     seed: 1,
     ...part,
   };

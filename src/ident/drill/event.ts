@@ -28,6 +28,8 @@ export interface Question {
   readonly snrDb: number | null;
   /** Tone over a voice on the channel, decibels; null: no voice. */
   readonly voiceDb: number | null;
+  /** Keyed as by a hand or a worn cam: lengths a little off, dashes of their own length. */
+  readonly isUneven: boolean;
   /** From which the noise and the unevenness of the keying follow. */
   readonly seed: number;
 }

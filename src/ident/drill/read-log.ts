@@ -96,6 +96,7 @@ const isQuestion = has({
   toneHz: isBetween(300, 3000),
   snrDb: orNull(isBetween(-40, 60)),
   voiceDb: orNull(isBetween(-40, 60)),
+  isUneven: (value) => typeof value === 'boolean',
   seed: isWhole(0, 0xffff_ffff),
 });
 
