@@ -62,7 +62,8 @@ function heardIn(analysis: Analysis): IdentHeard {
       ? []
       : [{ letter: letter.letter, pattern: letter.pattern, confidence }];
   });
-  const speed = reading.speeds[reading.best];
+  const { machine, hand } = reading;
+  const speed = machine?.best;
   const dotS = (speed?.tables.unit ?? 0) * reading.frames.frameS;
   const isSure = confidence >= LEAST_CONFIDENCE;
   return {
@@ -70,7 +71,7 @@ function heardIn(analysis: Analysis): IdentHeard {
     confidence,
     toneHz: reading.tone.offsetHz + CENTRE_HZ,
     wpm: 1.2 / dotS,
-    repeats: speed?.found.length ?? 0,
+    repeats: Math.max(speed?.found.length ?? 0, hand.length),
     snrDb: null,
     perLetter,
     why: isSure ? null : 'not-sure-yet',

@@ -99,3 +99,31 @@ function levelOf(
   const power = Math.max(0, (re * re + im * im) / length ** 2 - noise);
   return [{ middle: (from + to) / 2, power, noise, weight: length }];
 }
+
+/** Marks within this time share their level, seconds. */
+const LOCAL_S = 1.6;
+
+/** The amplitude of the loud stretches in each neighbourhood, not less than 0.4 of the loudest. */
+export function localAmplitude(frames: Frames): Float64Array {
+  const whole = loudAmplitude(frames);
+  const hop = 10;
+  const reach = Math.round(LOCAL_S / frames.frameS);
+  const amplitude = new Float64Array(frames.count);
+  for (let from = 0; from < frames.count; from += hop) {
+    const first = Math.max(0, from - reach);
+    const last = Math.min(frames.count, from + reach);
+    const near = { ...frames, ...piece(frames, first, last) };
+    const here = Math.min(whole * 1.2, Math.max(0.4 * whole, loudAmplitude(near)));
+    amplitude.fill(here, from, from + hop);
+  }
+  return amplitude;
+}
+
+function piece(frames: Frames, from: number, to: number): Partial<Frames> {
+  return {
+    re: frames.re.subarray(from, to),
+    im: frames.im.subarray(from, to),
+    noise: frames.noise.subarray(from, to),
+    count: to - from,
+  };
+}

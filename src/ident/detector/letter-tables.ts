@@ -1,4 +1,4 @@
-import { LETTERS, TREE } from './letter-tree.ts';
+import { LETTERS, LETTER_GAP_UNITS, TREE } from './letter-tree.ts';
 import { markEvidence } from './mark-sums.ts';
 import type { MarkSums } from './mark-sums.ts';
 
@@ -17,6 +17,8 @@ export interface LetterTables {
   readonly places: number;
   /** Length of a dot, frames. */
   readonly unit: number;
+  /** Per letter: places from its start to the start of the next letter. */
+  readonly steps: Int32Array;
 }
 
 /**
@@ -43,7 +45,10 @@ export function letterTables(levels: readonly Level[], unit: number, lead: numbe
     nodes.push(table);
   }
   const letters = LETTERS.map(({ node }) => nodes[node] ?? new Float64Array(places));
-  return { letters, lead, places, unit };
+  const steps = Int32Array.from(LETTERS, ({ units }) =>
+    Math.round((units + LETTER_GAP_UNITS) * unit),
+  );
+  return { letters, lead, places, unit, steps };
 }
 
 /** Evidence for one element of a given length, wherever it starts. */

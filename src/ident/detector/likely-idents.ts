@@ -1,4 +1,3 @@
-import { bestSuffixes, letterSteps, MOST_LETTERS } from './best-suffix.ts';
 import { plus } from './ident-loop.ts';
 import type { LetterTables } from './letter-tables.ts';
 import { LETTERS } from './letter-tree.ts';
@@ -34,15 +33,17 @@ const MOST_VISITS = 40_000;
  * Every ident of 1 to 4 letters and every start near the occurrence is looked at, but a beginning is
  * given up when even the best rest could not bring it within 14 nats of the best.
  */
-export function likelyIdents(tables: LetterTables, occurrence: Occurrence): Map<IdentKey, number> {
-  const suffixes = bestSuffixes(tables);
-  const steps = letterSteps(tables.unit);
+export function likelyIdents(
+  tables: LetterTables,
+  suffixes: readonly Float64Array[],
+  occurrence: Occurrence,
+): Map<IdentKey, number> {
   const found = new Map<IdentKey, number>();
   const near = Math.round(NEAR_UNITS * tables.unit);
   const first = Math.max(0, occurrence.place - near);
   const last = Math.min(tables.places - 1, occurrence.place + near);
   let best = -Infinity;
-  for (let n = 1; n <= MOST_LETTERS; n += 1) {
+  for (let n = 1; n <= suffixes.length; n += 1) {
     for (let p = first; p <= last; p += 1) {
       best = Math.max(best, (suffixes[n - 1]?.[p] ?? 0) + identLogPrior(n));
     }
@@ -52,7 +53,7 @@ export function likelyIdents(tables: LetterTables, occurrence: Occurrence): Map<
     for (let letter = 0; letter < LETTERS.length; letter += 1) {
       visits += 1;
       const here = sum + (tables.letters[letter]?.[place] ?? 0);
-      const next = place + (steps[letter] ?? 0);
+      const next = place + (tables.steps[letter] ?? 0);
       const rest = left === 1 ? 0 : (suffixes[left - 2]?.[next] ?? 0);
       if (here + rest < best - WITHIN) continue;
       const longer = key * 27 + letter + 1;
@@ -60,7 +61,7 @@ export function likelyIdents(tables: LetterTables, occurrence: Occurrence): Map<
       else if (visits < MOST_VISITS) descend(next, left - 1, longer, here);
     }
   };
-  for (let n = 1; n <= MOST_LETTERS; n += 1) {
+  for (let n = 1; n <= suffixes.length; n += 1) {
     const prior = identLogPrior(n);
     for (let p = first; p <= last; p += 1) {
       if ((suffixes[n - 1]?.[p] ?? 0) + prior < best - WITHIN) continue;

@@ -1,6 +1,6 @@
-import { loudAmplitude, amplitudeFromMarks } from './amplitude.ts';
 import type { Stretch } from './amplitude.ts';
-import { framesAt, halved } from './frames.ts';
+import { bestSuffixes } from './best-suffix.ts';
+import { halved } from './frames.ts';
 import type { Frames } from './frames.ts';
 import { letterTables } from './letter-tables.ts';
 import type { LetterTables, Level } from './letter-tables.ts';
@@ -8,25 +8,28 @@ import { markSums } from './mark-sums.ts';
 import { marksOfPatterns, patternsOf } from './marks-of.ts';
 import { occurrencesIn } from './occurrences.ts';
 import type { Occurrence } from './occurrences.ts';
-import { detuningHz } from './retune.ts';
 import { COARSE_DOTS_S } from './speeds.ts';
-import type { Listened } from './listened.ts';
-import type { ToneFound } from './tone-search.ts';
 
-/** How machine keying at one tone was read. */
+/** What one exact speed shows. */
+export interface SpeedReading {
+  readonly tables: LetterTables;
+  readonly suffixes: readonly Float64Array[];
+  readonly found: readonly Occurrence[];
+  readonly score: number;
+}
+
+/** How machine keying at one tone was read, at a few speeds around the best. */
 export interface MachineReading {
-  readonly tone: ToneFound;
-  readonly frames: Frames;
-  readonly amplitude: Float64Array;
-  readonly meanAmplitude: number;
-  readonly levels: readonly Level[];
-  /** Tables at a few speeds around the best, with the occurrences that each shows. */
-  readonly speeds: readonly {
-    readonly tables: LetterTables;
-    readonly found: readonly Occurrence[];
-  }[];
-  /** The best of them. */
-  readonly best: number;
+  readonly speeds: readonly SpeedReading[];
+  readonly best: SpeedReading;
+  readonly score: number;
+}
+
+/** A first rough reading: the best speed and the marks there. */
+export interface RoughReading {
+  readonly dotS: number;
+  /** In frames. */
+  readonly marks: readonly Stretch[];
   readonly score: number;
 }
 
@@ -36,25 +39,25 @@ const LEAD_UNITS = 40;
 const FINE_STEP = 0.006;
 const FINE_STEPS = 4;
 
-/** The keying at a tone, rough: the best speed and what is there. */
-export function roughReading(
-  frames: Frames,
-  amplitude: Float64Array,
-): {
-  readonly dotS: number;
-  readonly found: readonly Occurrence[];
-  readonly lead: number;
-  readonly score: number;
-}[] {
+/** The keying at a tone, rough, with frames of double length; null when no ident stands out. */
+export function roughReading(frames: Frames, amplitude: Float64Array): RoughReading | null {
   const rough = halved(frames);
   const half = Float64Array.from({ length: rough.count }, (_, n) => amplitude[2 * n] ?? 0);
   const levels: Level[] = [{ sums: markSums(rough, half, 1), logPrior: 0 }];
-  return COARSE_DOTS_S.map((dotS) => {
+  let best: RoughReading | null = null;
+  for (const dotS of COARSE_DOTS_S) {
     const unit = dotS / rough.frameS;
-    const lead = Math.round(LEAD_UNITS * unit);
-    const found = occurrencesIn(letterTables(levels, unit, lead), rough.frameS);
-    return { dotS, found, lead, score: scoreOf(found) };
-  }).sort((a, b) => b.score - a.score);
+    const tables = letterTables(levels, unit, Math.round(LEAD_UNITS * unit));
+    const found = occurrencesIn(tables, bestSuffixes(tables, 3), rough.frameS);
+    const score = scoreOf(found);
+    if (score <= (best?.score ?? 0)) continue;
+    const marks = stretchesOf(found, tables).map(({ from, to }) => ({
+      from: 2 * from,
+      to: 2 * to,
+    }));
+    best = { dotS, marks, score };
+  }
+  return best;
 }
 
 function scoreOf(found: readonly Occurrence[]): number {
@@ -62,7 +65,8 @@ function scoreOf(found: readonly Occurrence[]): number {
 }
 
 /** The marks of occurrences, in frames of the recording. */
-export function stretchesOf(found: readonly Occurrence[], unit: number, lead: number): Stretch[] {
+export function stretchesOf(found: readonly Occurrence[], tables: LetterTables): Stretch[] {
+  const { unit, lead } = tables;
   return found.flatMap(({ place, letters }) =>
     marksOfPatterns(patternsOf(letters)).map(({ fromUnits, toUnits }) => ({
       from: place - lead + fromUnits * unit,
@@ -71,52 +75,24 @@ export function stretchesOf(found: readonly Occurrence[], unit: number, lead: nu
   );
 }
 
-/** Reads one tone as keyed by a machine; null when nothing is keyed there. */
-export function machineReading(listened: Listened, tone: ToneFound): MachineReading | null {
-  const first = framesAt(listened.stream, tone.offsetHz, listened.besideAt(tone.offsetHz));
-  const guess = new Float64Array(first.count).fill(loudAmplitude(first));
-  const rough = roughReading(first, guess)[0];
-  if (rough === undefined || rough.found.length === 0) return null;
-  const unit = rough.dotS / first.frameS;
-  const marks = stretchesOf(rough.found, unit / 2, rough.lead).map(({ from, to }) => ({
-    from: 2 * from,
-    to: 2 * to,
-  }));
-  const offsetHz = tone.offsetHz + detuningHz(first, marks, guess[0] ?? 0);
-  const frames = framesAt(listened.stream, offsetHz, listened.besideAt(offsetHz));
-  const { amplitude, mean, spread } = amplitudeFromMarks(frames, marks);
-  const levels = levelsFor(frames, amplitude, spread);
-  const speeds = Array.from({ length: 2 * FINE_STEPS + 1 }, (_, n) => {
-    const fine = unit * (1 + (n - FINE_STEPS) * FINE_STEP);
-    const tables = letterTables(levels, fine, Math.round(LEAD_UNITS * fine));
-    return { tables, found: occurrencesIn(tables, frames.frameS) };
+/** The keying at a tone at speeds near that of a rough reading; null when no ident stands out. */
+export function machineReading(
+  levels: readonly Level[],
+  dotS: number,
+  frameS: number,
+): MachineReading | null {
+  const speeds = Array.from({ length: 2 * FINE_STEPS + 1 }, (_, n): SpeedReading => {
+    const unit = (dotS / frameS) * (1 + (n - FINE_STEPS) * FINE_STEP);
+    const tables = letterTables(levels, unit, Math.round(LEAD_UNITS * unit));
+    const suffixes = bestSuffixes(tables);
+    const found = occurrencesIn(tables, suffixes, frameS);
+    return { tables, suffixes, found, score: scoreOf(found) };
   });
-  const best = speeds.reduce(
-    (most, each, n) => (scoreOf(each.found) > scoreOf(speeds[most]?.found ?? []) ? n : most),
+  const at = speeds.reduce(
+    (most, { score }, n) => (score > (speeds[most]?.score ?? 0) ? n : most),
     0,
   );
-  const kept = speeds.slice(Math.max(0, best - 2), best + 3);
-  return {
-    tone: { ...tone, offsetHz },
-    frames,
-    amplitude,
-    meanAmplitude: mean,
-    levels,
-    speeds: kept,
-    best: Math.min(best, 2),
-    score: scoreOf(speeds[best]?.found ?? []),
-  };
-}
-
-/** The levels at which marks may come: nearly all at full level, weaker ones where levels vary. */
-function levelsFor(frames: Frames, amplitude: Float64Array, spread: number): Level[] {
-  const weak = Math.min(0.15, 0.002 + spread * spread);
-  return [
-    { scale: 1, share: 1 - 1.25 * weak },
-    { scale: 0.55, share: weak },
-    { scale: 0.3, share: weak / 4 },
-  ].map(({ scale, share }) => ({
-    sums: markSums(frames, amplitude, scale),
-    logPrior: Math.log(share),
-  }));
+  const best = speeds[at];
+  if (best === undefined || best.score <= 0) return null;
+  return { speeds: speeds.slice(Math.max(0, at - 2), at + 3), best, score: best.score };
 }

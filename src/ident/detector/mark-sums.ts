@@ -14,13 +14,13 @@ export interface MarkSums {
 }
 
 /** The most that one second of tone may count, as energy over noise: keeps the model honest. */
-const MOST_PER_S = 200;
+const MOST_PER_S = 800;
 
 /**
  * The sums for a tone of amplitude `scale` x `amplitude[frame]`.
  *
  * Where the tone stands high above the noise, the noise is taken for louder than it is (no more than
- * 200 of energy over noise a second): timing and level are never exact enough to earn more. A frame
+ * 800 of energy over noise a second): timing and level are never exact enough to earn more. A frame
  * far above the tone (a click, a voice) is cut down to it.
  */
 export function markSums(frames: Frames, amplitude: Float64Array, scale: number): MarkSums {

@@ -1,4 +1,3 @@
-import { bestSuffixes, letterSteps, MOST_LETTERS } from './best-suffix.ts';
 import { LETTERS, LETTER_GAP_UNITS } from './letter-tree.ts';
 import type { LetterTables } from './letter-tables.ts';
 
@@ -20,7 +19,8 @@ const LENGTH_SHARE = [0.002, 0.02, 0.968, 0.01] as const;
 /** The least quiet between the end of one ident and the start of the next, seconds. */
 export const REST_S = 1.5;
 
-const MOST_OCCURRENCES = 12;
+/** So many tops are looked at; those that run into a better one are left out. */
+const MOST_TRIES = 24;
 
 /** ln of how likely one given ident of `letters` letters is before anything is heard. */
 export function identLogPrior(letters: number): number {
@@ -32,13 +32,17 @@ export function identLogPrior(letters: number): number {
  *
  * `frameS`: seconds in a frame. Only those whose evidence outweighs that they could have been anywhere.
  */
-export function occurrencesIn(tables: LetterTables, frameS: number): Occurrence[] {
-  const suffixes = bestSuffixes(tables);
+export function occurrencesIn(
+  tables: LetterTables,
+  suffixes: readonly Float64Array[],
+  frameS: number,
+): Occurrence[] {
   const total = bestOfAnyLength(suffixes, tables.places);
   const rest = Math.round(REST_S / frameS);
+  const near = Math.round(tables.unit);
   const found: Occurrence[] = [];
   const taken = new Uint8Array(tables.places);
-  while (found.length < MOST_OCCURRENCES) {
+  for (let tries = 0; tries < MOST_TRIES; tries += 1) {
     const place = bestFree(total, taken);
     if (place < 0) break;
     const one = traced(tables, suffixes, place, total[place] ?? 0);
@@ -46,11 +50,8 @@ export function occurrencesIn(tables: LetterTables, frameS: number): Occurrence[
       (other) => one.endPlace + rest <= other.place || other.endPlace + rest <= one.place,
     );
     if (isFree) found.push(one);
-    taken.fill(
-      1,
-      isFree ? Math.max(0, one.place - rest) : place,
-      isFree ? one.endPlace + rest : place + 1,
-    );
+    const from = isFree ? one.place - rest : one.place - near;
+    taken.fill(1, Math.max(0, from), isFree ? one.endPlace + rest : one.place + near);
   }
   return found.sort((a, b) => a.place - b.place);
 }
@@ -87,21 +88,20 @@ function traced(
   place: number,
   score: number,
 ): Occurrence {
-  const lengths = Array.from({ length: MOST_LETTERS }, (_, n) => n + 1);
+  const lengths = suffixes.map((_, n) => n + 1);
   const worth = (n: number) => (suffixes[n - 1]?.[place] ?? 0) + identLogPrior(n);
   const length = lengths.reduce((best, n) => (worth(n) > worth(best) ? n : best));
-  const steps = letterSteps(tables.unit);
   const letters: number[] = [];
   let at = place;
   for (let left = length; left > 0; left -= 1) {
     const rest = suffixes[left - 2];
     const value = (letter: number) => {
-      const next = at + (steps[letter] ?? 0);
+      const next = at + (tables.steps[letter] ?? 0);
       return (tables.letters[letter]?.[at] ?? 0) + (rest?.[next] ?? 0);
     };
     const letter = LETTERS.reduce((best, _, each) => (value(each) > value(best) ? each : best), 0);
     letters.push(letter);
-    at += steps[letter] ?? 0;
+    at += tables.steps[letter] ?? 0;
   }
   const endPlace = at - Math.round(LETTER_GAP_UNITS * tables.unit);
   return { place, endPlace, letters, score };

@@ -1,0 +1,77 @@
+import type { Stretch } from './amplitude.ts';
+import { edgesOf } from './edges.ts';
+import type { Frames } from './frames.ts';
+import { handIdents, marksOfHand } from './hand.ts';
+import type { HandIdent } from './hand.ts';
+import { plus } from './ident-loop.ts';
+import type { Level } from './letter-tables.ts';
+import type { IdentKey } from './likely-idents.ts';
+import { identLogPrior, REST_S } from './occurrences.ts';
+import { dotSOf } from './timing.ts';
+
+/** One place where an ident seems to be keyed by hand. */
+export interface HandOccurrence {
+  /** Frames. */
+  readonly from: number;
+  readonly to: number;
+  readonly dotS: number;
+  readonly letters: readonly number[];
+  readonly marks: readonly Stretch[];
+  readonly score: number;
+  /** Evidence for each ident that may be it. */
+  readonly evidence: ReadonlyMap<IdentKey, number>;
+  /** No ident that is not among them has more. */
+  readonly floor: number;
+}
+
+/** How often an ident starts, as one in so many seconds. */
+const ONCE_IN_S = 10;
+
+/** An ident not among those found is at least this much worse than the best one, nats. */
+const FLOOR_BELOW = 16;
+
+/** Reads one tone as keyed by hand, mark by mark; empty when the tone is too faint for that. */
+export function handReading(
+  frames: Frames,
+  amplitude: Float64Array,
+  levels: readonly Level[],
+): HandOccurrence[] {
+  const edges = edgesOf(frames, amplitude);
+  if (edges === null) return [];
+  const enter = Math.log(frames.frameS / ONCE_IN_S);
+  const worth = (ident: HandIdent) => ident.score + identLogPrior(ident.letters.length) + enter;
+  const all = handIdents(edges, levels, frames.frameS).filter((ident) => worth(ident) > 0);
+  all.sort((a, b) => worth(b) - worth(a));
+  const rest = REST_S / frames.frameS;
+  const chosen: HandIdent[] = [];
+  for (const ident of all) {
+    const isFree = chosen.every(
+      (other) => ident.from > other.to + rest || ident.to < other.from - rest,
+    );
+    if (isFree) chosen.push(ident);
+  }
+  chosen.sort((a, b) => a.from - b.from);
+  return chosen.map((top) => occurrenceOf(top, all, enter, worth(top)));
+}
+
+function occurrenceOf(
+  top: HandIdent,
+  all: readonly HandIdent[],
+  enter: number,
+  score: number,
+): HandOccurrence {
+  const evidence = new Map<IdentKey, number>();
+  for (const ident of all) {
+    if (ident.to < top.from || ident.from > top.to) continue;
+    evidence.set(ident.key, plus(evidence.get(ident.key) ?? -Infinity, ident.score + enter));
+  }
+  const { from, to, letters } = top;
+  const floor = top.score + enter - FLOOR_BELOW;
+  const dotS = dotSOf(top.timing);
+  return { from, to, letters, dotS, score, marks: marksOfHand(top), evidence, floor };
+}
+
+/** Evidence for one ident from all occurrences, nats, against nothing keyed. */
+export function handEvidence(found: readonly HandOccurrence[], key: IdentKey): number {
+  return found.reduce((sum, { evidence, floor }) => sum + plus(0, evidence.get(key) ?? floor), 0);
+}

@@ -1,0 +1,197 @@
+import type { Stretch } from './amplitude.ts';
+import type { Edges } from './edges.ts';
+import { plus } from './ident-loop.ts';
+import type { Level } from './letter-tables.ts';
+import { LETTERS, TREE } from './letter-tree.ts';
+import { keyOfLetters } from './likely-idents.ts';
+import type { IdentKey } from './likely-idents.ts';
+import { markEvidence } from './mark-sums.ts';
+import { spanLogDensity, unknownTiming } from './timing.ts';
+import type { Span, Timing } from './timing.ts';
+
+/** An ident keyed by hand, read from edges. */
+export interface HandIdent {
+  readonly letters: readonly number[];
+  readonly key: IdentKey;
+  /** Frames. */
+  readonly from: number;
+  readonly to: number;
+  /** Evidence of its marks and of their timing, nats. */
+  readonly score: number;
+  readonly timing: Timing;
+  readonly last: Beginning;
+}
+
+/** A beginning of an ident that ends with a mark or with a gap. */
+export interface Beginning {
+  readonly before: Beginning | null;
+  readonly from: number;
+  /** Where the last mark began and ended, frames. */
+  readonly markFrom: number;
+  readonly markTo: number;
+  readonly letters: readonly number[];
+  /** Node of the letter under way; -1 between letters. */
+  readonly node: number;
+  readonly score: number;
+  readonly timing: Timing;
+}
+
+/** So many beginnings are kept at each edge, and none that is worse than the best by more, nats. */
+const KEPT = 30;
+const WITHIN = 18;
+
+/** Longest dash and longest gap inside an ident, seconds. */
+const LONGEST_S = 1.25;
+const LONGEST_GAP_S = 1.4;
+
+const MOST_LETTERS = 4;
+
+/** Children of a node by element, and letters by node. */
+const CHILDREN = new Map(TREE.map((node, index) => [`${node.parent}${node.last}`, index]));
+const LETTER_AT = new Map(LETTERS.map(({ node }, index) => [node, index]));
+
+/**
+ * Idents whose marks begin and end at the edges given, with timing that is learnt on the way.
+ *
+ * A search from edge to edge that keeps the best beginnings. `levels`: the evidence for marks.
+ */
+export function handIdents(edges: Edges, levels: readonly Level[], frameS: number): HandIdent[] {
+  const { ups, downs } = edges;
+  const atUp: Beginning[][] = Array.from(ups, (from) => [
+    {
+      before: null,
+      from,
+      markFrom: from,
+      markTo: from,
+      letters: [],
+      node: -1,
+      score: 0,
+      timing: unknownTiming(),
+    },
+  ]);
+  const atDown: Beginning[][] = Array.from(downs, () => []);
+  const finished: HandIdent[] = [];
+  let up = 0;
+  let down = 0;
+  while (up < ups.length || down < downs.length) {
+    if (up < ups.length && (ups[up] ?? 0) < (downs[down] ?? Infinity)) {
+      for (const each of best(atUp[up] ?? [])) {
+        addMarks(each, ups[up] ?? 0, { downs, first: down, atDown, levels, frameS });
+      }
+      up += 1;
+    } else {
+      for (const each of best(atDown[down] ?? [])) {
+        const done = finishedBy(each);
+        if (done !== null) finished.push(done);
+        addGaps(each, downs[down] ?? 0, { ups, first: up, atUp, frameS });
+      }
+      down += 1;
+    }
+  }
+  return finished;
+}
+
+function best(all: Beginning[]): Beginning[] {
+  all.sort((a, b) => b.score - a.score);
+  const least = (all[0]?.score ?? 0) - WITHIN;
+  return all.slice(0, KEPT).filter(({ score }) => score >= least);
+}
+
+interface MarksOnward {
+  readonly downs: Float64Array;
+  readonly first: number;
+  readonly atDown: Beginning[][];
+  readonly levels: readonly Level[];
+  readonly frameS: number;
+}
+
+function addMarks(each: Beginning, from: number, onward: MarksOnward): void {
+  const { downs, atDown, levels, frameS } = onward;
+  for (let n = onward.first; n < downs.length; n += 1) {
+    const to = downs[n] ?? 0;
+    const durationS = (to - from) * frameS;
+    if (durationS > LONGEST_S) return;
+    if (durationS < 0.03) continue;
+    const evidence = evidenceOf(levels, from, to);
+    if (evidence < -3) continue;
+    for (const element of ['dot', 'dash'] as const) {
+      const node = CHILDREN.get(`${each.node}${element}`);
+      if (node === undefined) continue;
+      const grown = timed(each, element, durationS, frameS);
+      atDown[n]?.push({
+        ...each,
+        before: each,
+        markFrom: from,
+        markTo: to,
+        node,
+        score: each.score + evidence + grown.score,
+        timing: grown.timing,
+      });
+    }
+  }
+}
+
+interface GapsOnward {
+  readonly ups: Float64Array;
+  readonly first: number;
+  readonly atUp: Beginning[][];
+  readonly frameS: number;
+}
+
+function addGaps(each: Beginning, from: number, onward: GapsOnward): void {
+  const { ups, atUp, frameS } = onward;
+  const letter = LETTER_AT.get(each.node);
+  for (let n = onward.first; n < ups.length; n += 1) {
+    const durationS = ((ups[n] ?? 0) - from) * frameS;
+    if (durationS > LONGEST_GAP_S) return;
+    if (durationS < 0.02) continue;
+    const inner = timed(each, 'element-gap', durationS, frameS);
+    atUp[n]?.push({ ...each, score: each.score + inner.score, timing: inner.timing });
+    if (letter === undefined || each.letters.length + 1 >= MOST_LETTERS) continue;
+    const outer = timed(each, 'letter-gap', durationS, frameS);
+    atUp[n]?.push({
+      ...each,
+      letters: [...each.letters, letter],
+      node: -1,
+      score: each.score + outer.score,
+      timing: outer.timing,
+    });
+  }
+}
+
+function timed(
+  each: Beginning,
+  span: Span,
+  durationS: number,
+  frameS: number,
+): { readonly score: number; readonly timing: Timing } {
+  const timing = new Float64Array(each.timing.length);
+  const density = spanLogDensity(each.timing, span, durationS, timing);
+  // From a density over ln(duration) to the chance of one frame, so that it compares with a machine's.
+  return { score: density - Math.log(durationS / frameS), timing };
+}
+
+function evidenceOf(levels: readonly Level[], from: number, to: number): number {
+  return levels.reduce(
+    (sum, { sums, logPrior }) => plus(sum, logPrior + markEvidence(sums, from, to)),
+    -Infinity,
+  );
+}
+
+function finishedBy(each: Beginning): HandIdent | null {
+  const letter = LETTER_AT.get(each.node);
+  if (letter === undefined) return null;
+  const letters = [...each.letters, letter];
+  const { from, markTo: to, score, timing } = each;
+  return { letters, key: keyOfLetters(letters), from, to, score, timing, last: each };
+}
+
+/** The marks of an ident keyed by hand, in frames, in order. */
+export function marksOfHand(ident: HandIdent): Stretch[] {
+  const marks: Stretch[] = [];
+  for (let at: Beginning | null = ident.last; at !== null; at = at.before) {
+    const isNew = at.markTo > at.markFrom && marks[0]?.from !== at.markFrom;
+    if (isNew) marks.unshift({ from: at.markFrom, to: at.markTo });
+  }
+  return marks;
+}
