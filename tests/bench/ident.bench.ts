@@ -2,6 +2,7 @@
 import { identCostFigures } from './ident-cost.ts';
 import { canMake, emptyFigures, stationFigures } from './ident-detector.ts';
 import { EMPTY_CONDITIONS, STATION_LINES } from './ident-lines.ts';
+import { programFigures } from './ident-programs.ts';
 import { report } from './report.ts';
 
 const CLIPS = 20;
@@ -17,5 +18,6 @@ const figures = [
     emptyFigures(each, CLIPS, SEED, TRIALS, quiet),
   ),
   ...identCostFigures(CLIPS, SEED),
+  ...programFigures(CLIPS, SEED),
 ];
 for (const figure of figures) report({ ...figure, name: `ident: ${figure.name}` });
