@@ -76,6 +76,46 @@ export function transform(a: Matrix, p: Matrix): number[] {
 }
 
 /**
+ * The same, sooner, for an A whose rows from the third on have nothing but their
+ * diagonal (as a motion has: it mixes only range and bearing).
+ */
+export function transformByMotion(a: Matrix, p: Matrix): number[] {
+  const result = new Array<number>(STATE_SIZE * STATE_SIZE).fill(0);
+  // A P, of which only the first two rows are more than a scaling.
+  const half: number[] = [];
+  for (let row = 0; row < MIXED; row += 1) {
+    for (let column = 0; column < STATE_SIZE; column += 1) {
+      let sum = 0;
+      for (let k = 0; k < STATE_SIZE; k += 1) sum += element(a, row, k) * element(p, k, column);
+      half.push(sum);
+    }
+  }
+  for (let row = 0; row < STATE_SIZE; row += 1) {
+    for (let column = 0; column <= row; column += 1) {
+      let sum = 0;
+      if (row < MIXED) {
+        for (let k = 0; k < STATE_SIZE; k += 1)
+          sum += element(half, row, k) * element(a, column, k);
+      } else {
+        const along = column < MIXED ? element(half, column, row) : scaled(a, p, column, row);
+        sum = along * element(a, row, row);
+      }
+      result[row * STATE_SIZE + column] = sum;
+      result[column * STATE_SIZE + row] = sum;
+    }
+  }
+  return result;
+}
+
+/** Rows of a motion that mix: range and bearing. */
+const MIXED = 2;
+
+/** Element of A P in a row that only scales. */
+function scaled(a: Matrix, p: Matrix, row: number, column: number): number {
+  return element(a, row, row) * element(p, row, column);
+}
+
+/**
  * Lower triangle L with L L^T = P (Cholesky). A pivot that rounding has made negative counts as 0: that
  * direction then has no spread.
  */

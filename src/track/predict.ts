@@ -1,6 +1,6 @@
 import type { AirPath } from './air-path.ts';
 import type { Belief } from './belief.ts';
-import { transform } from './matrix.ts';
+import { transformByMotion } from './matrix.ts';
 import { moved } from './motion.ts';
 import { motionJacobian } from './motion-jacobian.ts';
 import { lnRangeSd } from './place.ts';
@@ -19,9 +19,12 @@ const LINEAR_RANGE_SD = 0.2;
 export function predictLinearised(belief: Belief, path: AirPath, trueAirspeedKt: number): Belief {
   const mean = moved(belief.mean, path, trueAirspeedKt);
   const jacobian = motionJacobian(belief.mean, mean, path, trueAirspeedKt);
-  const covariance = transform(jacobian, belief.covariance);
+  const covariance = transformByMotion(jacobian, belief.covariance);
   const noise = processNoise(mean, path, trueAirspeedKt);
-  return { mean, covariance: covariance.map((each, index) => each + (noise[index] ?? 0)) };
+  for (let index = 0; index < covariance.length; index += 1) {
+    covariance[index] = (covariance[index] ?? 0) + (noise[index] ?? 0);
+  }
+  return { mean, covariance };
 }
 
 /** The belief after flying a path: linearised where that is good enough, else by spread points. */

@@ -87,6 +87,7 @@ export function bracketingAdviser(truth: Truth, thresholdDots: number): Adviser 
       return { headingDeg, holdS: 9999, thenHeadingDeg: headingDeg };
     },
     wantsCentred: () => false,
+    wantsRepeat: () => false,
     estimate: () => null,
   };
 }

@@ -42,6 +42,8 @@ export interface FlightPlan {
   readonly firstReading?: 'centred' | 'plain';
   /** Centres the needle with FROM when asked to (the default). */
   readonly answersQuestions?: boolean;
+  /** Reads the panel again at once when asked to; else the next reading comes at its time (the default). */
+  readonly readsAgain?: boolean;
   readonly needleStepDots?: number;
   readonly readsHeading?: boolean;
   readonly obsOffsetDeg?: (readingNumber: number) => number;
@@ -65,7 +67,12 @@ interface Run {
   withinS: number;
   establishS: number | null;
   overshootDeg: number;
+  /** When the pilot reads again because the last reading was asked for again. */
+  repeatAtS: number | null;
 }
+
+/** So long it takes to read the panel again, s. */
+const REPEAT_S = 8;
 
 const nothing = (): Sums => ({ s: 0, deg2: 0, nm2: 0 });
 
@@ -105,6 +112,7 @@ function readingOf(
 function ask(plan: FlightPlan, truth: Truth, adviser: Adviser, run: Run, chance: Chance): void {
   const clean = readingOf(plan, truth, adviser, run.number, chance);
   const answer = adviser.answer(plan.spoil?.(clean, truth, run.number) ?? clean, truth);
+  run.repeatAtS = plan.readsAgain === true && adviser.wantsRepeat() ? truth.timeS + REPEAT_S : null;
   plan.watch?.(truth, adviser, run.number);
   run.told = [{ headingDeg: answer.headingDeg, atS: truth.timeS }];
   if (Math.abs(half(answer.thenHeadingDeg - answer.headingDeg)) > 0.5) {
@@ -156,10 +164,12 @@ export function flyOnce(plan: FlightPlan): FlightResult {
     withinS: 0,
     establishS: null,
     overshootDeg: 0,
+    repeatAtS: null,
   };
   let missNm: number | null = null;
   while (truth.timeS < longestS && missNm === null) {
-    if (truth.timeS % plan.intervalS === 0) ask(plan, truth, adviser, run, chance);
+    if (truth.timeS % plan.intervalS === 0 || truth.timeS === run.repeatAtS)
+      ask(plan, truth, adviser, run, chance);
     obey(truth, run, chance);
     fly(truth, chance);
     const range = Math.hypot(truth.x, truth.y);

@@ -22,6 +22,8 @@ export interface Adviser {
   readonly answer: (reading: Reading, truth: Truth) => Told;
   /** Whether the last answer asked for the needle to be centred with FROM. */
   readonly wantsCentred: () => boolean;
+  /** Whether it asked for the panel to be read again. */
+  readonly wantsRepeat: () => boolean;
   /** The estimate behind the last answer, where there is one. */
   readonly estimate: () => Estimate | null;
 }
@@ -51,6 +53,7 @@ export function toolAdviser(truth: Truth, wind?: Wind): Adviser {
       return { headingDeg, holdS, thenHeadingDeg };
     },
     wantsCentred: () => question === 'centre-needle-from',
+    wantsRepeat: () => question === 'repeat-reading',
     estimate: () => estimate,
   };
 }
@@ -85,6 +88,7 @@ export function oracleAdviser(truth: Truth, intervalS: number): Adviser {
       };
     },
     wantsCentred: () => false,
+    wantsRepeat: () => false,
     estimate: () => null,
   };
 }

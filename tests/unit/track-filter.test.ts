@@ -3,7 +3,13 @@ import { airPath } from '../../src/track/air-path.ts';
 import type { StateMean } from '../../src/track/belief.ts';
 import { boundCorrection } from '../../src/track/bound.ts';
 import { correct } from '../../src/track/correct.ts';
-import { diagonal, lowerRoot, element } from '../../src/track/matrix.ts';
+import {
+  diagonal,
+  element,
+  lowerRoot,
+  transform,
+  transformByMotion,
+} from '../../src/track/matrix.ts';
 import { meanOf, vectorOf } from '../../src/track/mean-vector.ts';
 import { moved } from '../../src/track/motion.ts';
 import { motionJacobian } from '../../src/track/motion-jacobian.ts';
@@ -48,6 +54,12 @@ describe('the motion between readings', () => {
         expect(element(exact, row, column)).toBeCloseTo(differences[column]?.[row] ?? NaN, 6);
       }
     }
+  });
+
+  it('carries a covariance by the short way as by the whole product', () => {
+    const a = motionJacobian(MEAN, moved(MEAN, path, 95), path, 95);
+    const covariance = transform(a, diagonal([0.02, 0.01, 200, 300, 2, 9, 4]));
+    expect(transformByMotion(a, covariance)).toEqual(transform(a, covariance));
   });
 
   it('carries a belief the same way linearised and by spread points when the spread is small', () => {
