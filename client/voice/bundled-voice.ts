@@ -3,9 +3,15 @@ import { audioOutput } from '../sound/audio-output.ts';
 import type { FromFlite, ToFlite } from './flite-messages.ts';
 import type { Manner, Speaking, Voice } from './voice.ts';
 
+/** A spoken sentence: mono samples, -1 to 1. */
 interface Sound {
   readonly samples: Float32Array<ArrayBuffer>;
   readonly rateHz: number;
+}
+
+/** The voice that comes with the tool; it also gives its sound without sounding. */
+export interface BundledVoice extends Voice {
+  sound(sentence: string): Promise<Sound>;
 }
 
 interface Waiting {
@@ -27,7 +33,7 @@ const MOST_READY = 8;
  *
  * Settles when it can speak; rejects with the reason when it cannot be fetched or started.
  */
-export function startBundledVoice(progress: (fraction: number) => void): Promise<Voice> {
+export function startBundledVoice(progress: (fraction: number) => void): Promise<BundledVoice> {
   const worker = new Worker(new URL('./flite-worker.ts', import.meta.url), { type: 'module' });
   const waiting = new Map<number, Waiting>();
   const ask = (message: ToFlite): void => {
@@ -91,7 +97,7 @@ export function startBundledVoice(progress: (fraction: number) => void): Promise
   });
 }
 
-function voiceFrom(synthesise: (sentence: string, rate: number) => Promise<Sound>): Voice {
+function voiceFrom(synthesise: (sentence: string, rate: number) => Promise<Sound>): BundledVoice {
   const ready = new Map<string, Promise<Sound>>();
 
   function soundOf(sentence: string, rate: number): Promise<Sound> {
@@ -108,6 +114,7 @@ function voiceFrom(synthesise: (sentence: string, rate: number) => Promise<Sound
   }
 
   return {
+    sound: (sentence) => synthesise(sentence, 1),
     prepare: (sentence, manner) => void soundOf(sentence, manner.rate),
     speak: (sentence, manner) => play(soundOf(sentence, manner.rate), manner),
   };
