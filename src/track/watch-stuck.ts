@@ -23,6 +23,8 @@ const SAME_DOTS = 0.01;
 const SAME_NM = 0.06;
 /** A DME that should have changed by less than this says nothing by standing still. */
 const LEAST_MOTION_NM = 0.3;
+/** The greatest weight: above all limits of monitor.ts, and below what one sign of life takes away from it. */
+const GREATEST_WEIGHT = 10;
 /** A step of the DME's display. */
 const DME_STEP_NM = 0.1;
 /** From how many readings on, and how much, a needle must have strayed to be known to stray. */
@@ -101,7 +103,7 @@ export function watchNeedle(
   const gain = Math.min(greatest, Math.log(stuck / trusted));
   const offDeg = needle.needleDots * scene.degreesPerDot - expected.meanDeg;
   return {
-    stuckNeedle: weighed(watch.stuckNeedle, gain, null),
+    stuckNeedle: kept(weighed(watch.stuckNeedle, gain, null)),
     ...taught(watch, expected, offDeg, isSame, scene),
   };
 }
@@ -122,5 +124,10 @@ export function watchDme(
   if (isSame && motionNm < LEAST_MOTION_NM) return before;
   const trusted = dmeDensity(predicted, scene, dmeNm);
   const stuck = isSame ? SHOWS_THE_SAME / DME_STEP_NM : (1 - SHOWS_THE_SAME) / 80;
-  return weighed(before, Math.min(10, Math.log(stuck / trusted)), null);
+  return kept(weighed(before, Math.min(GREATEST_WEIGHT, Math.log(stuck / trusted)), null));
+}
+
+/** No surer than so: what was stuck for long and moves again is trusted again at once. */
+function kept(suspicion: Suspicion): Suspicion {
+  return { ...suspicion, weight: Math.min(GREATEST_WEIGHT, suspicion.weight) };
 }
