@@ -158,7 +158,13 @@ export async function judgeIdent(
   const { legIndex } = deck.state.peek();
   const before = nextItem(deck.lines.peek());
   const by = heard === undefined ? 'ear' : 'tool';
-  const isRecorded = await deck.record({ kind: 'ident', legIndex, outcome, by });
+  const isRecorded = await deck.record({
+    kind: 'ident',
+    legIndex,
+    outcome,
+    by,
+    ...(heard === undefined ? {} : { confidence: heard.confidence }),
+  });
   if (!isRecorded) return;
   if (outcome === 'doubted') {
     speaker.say(

@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals';
 import { callsDue } from '../../src/flight/calls-due.ts';
+import { settings } from '../settings/settings.ts';
 import { speaker } from '../voice/speaker.ts';
 import { nowMs } from './clock.ts';
 import { mannerOf, type Deck } from './deck.ts';
@@ -15,7 +16,9 @@ export function speakTimedCalls(deck: Deck): () => void {
     const untilMs = nowMs.value;
     const fromMs = Math.max(beforeMs, untilMs - LOOK_BACK_MS);
     beforeMs = untilMs;
-    for (const call of callsDue(deck.state.peek(), fromMs, untilMs, mannerOf(), said)) {
+    const againMin = settings.peek().identAgainMin || null;
+    const state = deck.state.peek();
+    for (const call of callsDue(state, fromMs, untilMs, mannerOf(), said, againMin)) {
       said.add(call.key);
       deck.lastCall.value = { text: call.say, atMs: call.atMs };
       // A screen that only follows shows the call and stays silent.

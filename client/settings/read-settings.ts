@@ -61,6 +61,7 @@ const checks: { readonly [Name in keyof Settings]: Check<Settings[Name]> } = {
   volume: isBetween(0, 1),
   palette: isOneOf('day', 'night', 'auto'),
   identWpm: isBetween(5, 15),
+  identAgainMin: isBetween(0, 60),
   cautionsReadAtMs: orNull(isBetween(0, Number.MAX_SAFE_INTEGER)),
 };
 

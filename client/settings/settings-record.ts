@@ -26,6 +26,8 @@ export interface Settings {
   readonly palette: 'day' | 'night' | 'auto';
   /** Keying speed of idents that the tool plays, words per minute, 5 to 15. */
   readonly identWpm: number;
+  /** Minutes after which an ident that was confirmed is asked for again, 1 to 60; 0: never. */
+  readonly identAgainMin: number;
   /** When the cautions were read; null: they are shown before anything else. */
   readonly cautionsReadAtMs: number | null;
 }
@@ -52,5 +54,6 @@ export const defaultSettings: Settings = {
   volume: 0.9,
   palette: 'auto',
   identWpm: 7,
+  identAgainMin: 15,
   cautionsReadAtMs: null,
 };

@@ -1,5 +1,6 @@
 import { callsBetween } from '../procedure/calls.ts';
 import type { Call } from '../procedure/call.ts';
+import { identKept } from './ident-kept.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { FlightState } from './state.ts';
@@ -7,7 +8,8 @@ import type { FlightState } from './state.ts';
 /**
  * The call-outs of a flight that fall due after `fromMs` and not after `toMs`, as `callsBetween` gives them.
  *
- * `said`: keys already spoken. None before the first answer and after the flight is over.
+ * `said`: keys already spoken. `identAgainMin`: minutes after which an ident that was confirmed is asked for
+ * again; null: only when the answers have come to doubt the station. None before the first answer and after the flight is over.
  */
 export function callsDue(
   state: FlightState,
@@ -15,6 +17,7 @@ export function callsDue(
   toMs: number,
   manner: Manner = ICAO_MANNER,
   said?: ReadonlySet<string>,
+  identAgainMin: number | null = null,
 ): readonly Call[] {
   const { plan, estimate, advice, legIndex, finishedAtMs } = state;
   const answered = state.readings.findLast((record) => record.advice !== null);
@@ -29,6 +32,7 @@ export function callsDue(
     advice,
     answeredAtMs: Math.max(answered.atMs, state.legs[legIndex]?.startedAtMs ?? 0),
     manner,
+    ident: identKept(state, identAgainMin),
     ...(next === undefined ? {} : { next }),
   };
   return callsBetween(context, fromMs, toMs, said);

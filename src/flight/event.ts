@@ -65,6 +65,8 @@ export interface IdentEvent extends Stamp {
   readonly legIndex: number;
   readonly outcome: 'confirmed' | 'doubted';
   readonly by: 'ear' | 'tool';
+  /** By the tool: how probable it held the expected ident to be, 0 to 1. */
+  readonly confidence?: number;
 }
 
 /** The pilot starts to fly this leg (the station passage starts the next one by itself). */

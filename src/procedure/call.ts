@@ -3,6 +3,7 @@ import type { Leg } from '../leg/leg.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { Estimate } from '../track/estimate.ts';
 import type { Advice } from './advice.ts';
+import type { IdentKept } from './ident-kept.ts';
 
 /** Something to say at a moment between two readings. */
 export interface Call {
@@ -31,6 +32,8 @@ export interface CallContext {
   readonly advice: Advice;
   readonly answeredAtMs: number;
   readonly manner: Manner;
+  /** Left out: the ident is not asked for. */
+  readonly ident?: IdentKept;
 }
 
 /** What is called at a distance from the end of the leg. */

@@ -4,6 +4,7 @@ import { joinCallWords } from './arc-calls.ts';
 import { callAt } from './call.ts';
 import type { Call, CallContext } from './call.ts';
 import { distanceCalls } from './distance-calls.ts';
+import { identAgainCall } from './ident-again.ts';
 import { leadsBack, lineHeadingToFlyDeg, lineMotion } from './line-heading.ts';
 import { hasSecondHeading, headingWords } from './phrases.ts';
 import { readingCall } from './reading-call.ts';
@@ -35,6 +36,7 @@ function callsAhead(context: CallContext, toMs: number): readonly Call[] {
     onCourseCall(context),
     ...distanceCalls(context, toMs),
     readingCall(context, toMs),
+    identAgainCall(context, toMs),
   ].filter((each) => each !== null);
 }
 

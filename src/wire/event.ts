@@ -100,6 +100,9 @@ export const FlightEventSchema = heldTo<FlightEvent>()(
             description: "'confirmed' or 'doubted'",
           }),
           by: Type.Enum(['ear', 'tool'], { description: "'ear' or 'tool'" }),
+          confidence: Type.Optional(
+            Type.Number({ minimum: 0, maximum: 1, description: 'how sure, from 0 to 1' }),
+          ),
         },
         strict('the ident was heard and is right, or is in doubt again'),
       ),

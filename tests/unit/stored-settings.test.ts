@@ -54,6 +54,7 @@ describe('settings stored on the device', () => {
       },
     ],
     ['identWpm', { identWpm: null }],
+    ['identAgainMin', { identAgainMin: -5 }],
     ['cautionsReadAtMs', { cautionsReadAtMs: 'yesterday' }],
   ])('are refused with the name of what is impossible: %s', (name, part) => {
     const answer = read(part);
