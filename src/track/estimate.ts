@@ -129,9 +129,8 @@ function takeCrossBearing(
     ...before.doubt,
     otherwise: interval.carryOn(before.doubt.otherwise),
   };
-  const station = before.leg.leg.station;
   return {
-    ...takeInCrossBearing(belief, before.scene, station, reading),
+    ...takeInCrossBearing(belief, before.scene, before.leg.leg, reading),
     doubt,
     watch: watchCarriedOn(before.watch, interval.carryOn),
     withoutStop: null,

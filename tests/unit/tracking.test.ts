@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { cosDeg, sinDeg } from '../../src/base/angle.ts';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt } from '../../src/earth/geodesic.ts';
 import { estimate, startEstimate } from '../../src/track/estimate.ts';
+import type { Estimate } from '../../src/track/estimate.ts';
 import { foresee } from '../../src/track/foresee.ts';
 import { guide } from '../../src/track/guide.ts';
 import type { Guidance } from '../../src/track/guidance.ts';
 import { alertsOf } from '../../src/track/monitor.ts';
+import { placeOf } from '../../src/track/place.ts';
 import type { Reading } from '../../src/track/reading.ts';
 import { AIRCRAFT, INBOUND, OUTBOUND, QEV, XUN, dated } from './ocean-legs.ts';
 import {
@@ -198,6 +201,45 @@ describe('a cross-bearing from another station', () => {
     const after = estimate([first, cross], leg, AIRCRAFT);
     expect(after.belief.covariance[0]).toBeLessThan(0.1 * (before.belief.covariance[0] ?? 0));
     expect(after.flag).toBe('to');
+  });
+});
+
+describe('the DME of another station', () => {
+  const leg = dated({ ...INBOUND, station: { ...QEV, hasDme: false } });
+  const first = without(FIRST, 'dmeNm');
+  // FIRST is three degrees right of the course: on the radial 289 of QEV, 282 true. XUN then lies 40 NM north of 11 NM.
+  const place = placeAt(QEV, trueDeg(282), 11);
+  const other = { ...XUN, ...placeAt(place, trueDeg(0), 40), hasDme: true, elevationFt: 4500 };
+  const reading = (dmeNm: number): Reading => ({
+    atMs: 0,
+    courseSetDeg: 180 - XUN.declinationDegEast,
+    needleDots: 0,
+    flag: 'from',
+    dmeNm,
+    station: other,
+  });
+  const offNm = (known: Estimate): number => {
+    const { eastNm, northNm } = placeOf(known.belief.mean);
+    return Math.hypot(eastNm - 11 * sinDeg(282), northNm - 11 * cosDeg(282));
+  };
+
+  it('is taken in with its radial: both together put the aircraft where they cross', () => {
+    const bearing = estimate([first, without(reading(40), 'dmeNm')], leg, AIRCRAFT);
+    const both = estimate([first, reading(40)], leg, AIRCRAFT);
+    expect(alertsOf(both)).toEqual([]);
+    expect(offNm(both)).toBeLessThan(offNm(bearing) + 0.1);
+    expect(offNm(both)).toBeLessThan(0.5);
+    const { northNm } = placeOf(both.belief.mean);
+    expect(northNm).toBeCloseTo(11 * cosDeg(282), 0);
+  });
+
+  it('that cannot be is asked for again, and not used', () => {
+    const known = estimate([first, reading(90)], leg, AIRCRAFT);
+    const bearing = estimate([first, without(reading(90), 'dmeNm')], leg, AIRCRAFT);
+    expect(alertsOf(known).map(({ ask }) => ask)).toEqual([
+      'The reading of the other station does not fit: please read it again.',
+    ]);
+    expect(known.belief).toEqual(bearing.belief);
   });
 });
 
