@@ -105,6 +105,8 @@ export interface Opening {
   /** Run in the page before anything of it. */
   readonly scripts?: readonly (() => void)[];
   readonly context?: BrowserContext;
+  /** Another browser than the one of the stage: one with a microphone. */
+  readonly browser?: Browser;
   /** After the `#`. */
   readonly at?: string;
 }
@@ -203,7 +205,7 @@ export function setStage(): Stage {
     async open(opening = {}) {
       const context =
         opening.context ??
-        (await theBrowser().newContext({
+        (await (opening.browser ?? theBrowser()).newContext({
           viewport: opening.size ?? TABLET,
           hasTouch: opening.hasTouch ?? false,
           locale: 'en-GB',
