@@ -7,17 +7,20 @@ export type Noise = 'receiver' | 'cabin';
 const BAND_HZ = { low: 300, high: 3300 } as const;
 
 /** Turns a minute of an engine in cruise, and how much of the cabin's noise is its lines. */
-const PROPELLER = { least: 2200, most: 2600, share: 0.4, blades: 2, highestHz: 2500 } as const;
+const PROPELLER = { least: 2200, most: 2600, share: 0.4, blades: 2, highestHz: 1600 } as const;
 
 /** Above this the rest of the cabin's noise falls by 6 dB an octave, Hz. */
 const FALLS_FROM_HZ = 300;
+
+/** What lies lower does not come through a headset, and would only take room from the tone, Hz. */
+const RUMBLE_HZ = 120;
 
 /**
  * Noise of power 1 in the 3 kHz from 300 to 3300 Hz; it follows from the seed alone.
  *
  * `length`: samples; `seed`: a whole number. `receiver`: even over that band and little outside. `cabin`: the
- * lines of a propeller and noise that falls with the frequency; its lowest lines lie below the band and come on
- * top. Shape of the cabin's noise: common practice, no source.
+ * lines of a propeller and noise that falls with the frequency; what of it lies from 120 to 300 Hz comes on top.
+ * Shape of the cabin's noise: common practice, no source.
  */
 export function noiseBed(
   noise: Noise,
@@ -36,7 +39,8 @@ export function noiseBed(
   const { share } = PROPELLER;
   const broadGain = Math.sqrt(1 - share) / rms(inBand(broad, sampleRateHz));
   const linesGain = Math.sqrt(share) / rms(inBand(lines, sampleRateHz));
-  return broad.map((value, index) => broadGain * value + linesGain * (lines[index] ?? 0));
+  const cabin = broad.map((value, index) => broadGain * value + linesGain * (lines[index] ?? 0));
+  return filtered(cabin, RUMBLE_HZ, sampleRateHz, 'high');
 }
 
 /** Root of the mean square of some samples; 0 of none. */
@@ -94,10 +98,15 @@ function ordersAt(
 ): number {
   const twice = 2 * Math.cos(angleRad);
   let [sin1, sin2, cos1, cos2] = [0, 0, 0, 0];
+  // Hundreds of thousands of samples times dozens of orders: no pairs are made in here.
   for (let order = heights.length - 1; order >= 0; order -= 1) {
     const height = heights[order];
-    [sin1, sin2] = [(height?.sin ?? 0) + twice * sin1 - sin2, sin1];
-    [cos1, cos2] = [(height?.cos ?? 0) + twice * cos1 - cos2, cos1];
+    const sin0 = (height?.sin ?? 0) + twice * sin1 - sin2;
+    const cos0 = (height?.cos ?? 0) + twice * cos1 - cos2;
+    sin2 = sin1;
+    sin1 = sin0;
+    cos2 = cos1;
+    cos1 = cos0;
   }
   return sin1 * Math.sin(angleRad) + cos1 * Math.cos(angleRad) - cos2;
 }
