@@ -5,6 +5,7 @@ import { AircraftList } from '../parts/aircraft-list.tsx';
 import { CautionList } from '../parts/cautions.tsx';
 import { Choice } from '../parts/field.tsx';
 import { addressOf } from '../parts/route.ts';
+import { Slider } from '../parts/slider.tsx';
 import { BUNDLED_VOICE, changeSettings, settings, settingsProblem } from '../settings/settings.ts';
 import { playIdent } from '../sound/ident-player.ts';
 import { speaker } from '../voice/speaker.ts';
@@ -16,7 +17,7 @@ const TRIAL = {
 
 /** What is kept on this device: aircraft, voice, idents, palette. */
 export function SettingsPage(): JSX.Element {
-  const { decimalWord, palette, identWpm } = settings.value;
+  const { decimalWord, palette, identWpm, identAgainMin } = settings.value;
   return (
     <main class="plain">
       <p class="back">
@@ -60,6 +61,18 @@ export function SettingsPage(): JSX.Element {
           show={(wpm) => `${wpm} words a minute`}
           onChange={(wpm) => {
             changeSettings({ identWpm: wpm });
+          }}
+        />
+        <Slider
+          id="ident-again"
+          label="Ask to identify again"
+          value={identAgainMin}
+          low={0}
+          high={60}
+          step={5}
+          show={(minutes) => (minutes === 0 ? 'only in doubt' : `every ${minutes} minutes`)}
+          onChange={(minutes) => {
+            changeSettings({ identAgainMin: minutes });
           }}
         />
         <p>
@@ -176,39 +189,6 @@ function VoiceSettings(): JSX.Element {
           Try the voice
         </button>
       </p>
-    </div>
-  );
-}
-
-interface SliderProps {
-  readonly id: string;
-  readonly label: string;
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
-  readonly step: number;
-  readonly show: (value: number) => string;
-  readonly onChange: (value: number) => void;
-}
-
-function Slider(props: SliderProps): JSX.Element {
-  return (
-    <div class="field">
-      <label for={props.id}>
-        {props.label} <span class="soft">{props.show(props.value)}</span>
-      </label>
-      <input
-        id={props.id}
-        type="range"
-        min={props.low}
-        max={props.high}
-        step={props.step}
-        value={props.value}
-        aria-valuetext={props.show(props.value)}
-        onInput={(input) => {
-          props.onChange(Number(input.currentTarget.value));
-        }}
-      />
     </div>
   );
 }

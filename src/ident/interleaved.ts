@@ -27,7 +27,7 @@ export interface StationKeying {
 const SHARED_INTERVAL_S = 40;
 
 /** Tone of a DME's ident. *Source:* AIM 1-1-7 f. */
-export const DME_TONE_HZ = 1350;
+const DME_TONE_HZ = 1350;
 
 const LEAST_REST_S = 2;
 
