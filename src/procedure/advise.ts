@@ -1,4 +1,5 @@
 import { accept, refuse } from '../base/result.ts';
+import { MS_PER_S } from '../base/units.ts';
 import type { FieldProblem, Result } from '../base/result.ts';
 import { checkAircraft } from '../leg/check-aircraft.ts';
 import { checkLeg } from '../leg/check-leg.ts';
@@ -15,8 +16,10 @@ import { guide } from '../track/guide.ts';
 import type { Alert } from '../track/guidance.ts';
 import { alertsOf } from '../track/monitor.ts';
 import type { Reading } from '../track/reading.ts';
+import { LONGEST_GAP_S } from '../track/tuning.ts';
 import type { Wind } from '../wind/wind.ts';
 import type { Advice } from './advice.ts';
+import type { AnswerContext } from './answer-context.ts';
 import { sayOf } from './answer.ts';
 import { lineMotion } from './line-heading.ts';
 import { worthAsking } from './question.ts';
@@ -109,6 +112,7 @@ export function adviceOf(
     question: worthAsking(known, guidance),
     isHeadingRead: isHeadingRead(known),
     finding,
+    ...unseen(known),
     manner,
     ...(previous === undefined ? {} : { previous }),
     ...(next === undefined ? {} : { next }),
@@ -123,6 +127,14 @@ export function adviceOf(
     why: whyOf({ ...context, reading, lineHeadingDeg: lineMotion(known).lineHeadingDeg }),
     nextReadingInS: guidance.nextReadingInS,
   };
+}
+
+/** After too long a gap the place was started afresh from the last reading. */
+function unseen({ readings }: Estimate): Pick<AnswerContext, 'unseenS'> {
+  const [before, last] = readings.slice(-2);
+  if (before === undefined || last === undefined) return {};
+  const unseenS = (last.atMs - before.atMs) / MS_PER_S;
+  return unseenS > LONGEST_GAP_S ? { unseenS } : {};
 }
 
 /** What was carried over from another leg is known to be flown. */

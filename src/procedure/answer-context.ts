@@ -16,6 +16,8 @@ export interface AnswerContext {
   readonly alerts: readonly Alert[];
   /** How many readings the answer rests on. */
   readonly readingCount: number;
+  /** How long nothing was read before the last reading, seconds; left out: not too long to go on from. */
+  readonly unseenS?: number;
   /** The flag as it was read last; null: not yet. */
   readonly flag: Flag | null;
   /** Course set on the OBS when the leg's own station was read last; null: not read on this leg. */

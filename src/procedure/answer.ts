@@ -29,11 +29,18 @@ export function sayOf(context: AnswerContext): string {
   const { alerts } = context;
   const isIdentOpen = alerts.some((alert) => alert.kind === 'ident-not-confirmed');
   return [
+    unseenWords(context),
     ...(isOffUnexplained(context) ? offWords(context) : checkedWords(context)),
     isIdentOpen ? 'Ident not confirmed.' : null,
   ]
     .filter((each) => typeof each === 'string' && each !== '')
     .join(' ');
+}
+
+/** What was told before rested on a place that nobody has seen for too long. */
+function unseenWords({ unseenS }: AnswerContext): string | null {
+  if (unseenS === undefined) return null;
+  return `No reading for ${spokenDuration(unseenS)}: I start again from this one.`;
 }
 
 function checkedWords(context: AnswerContext): readonly (string | null)[] {

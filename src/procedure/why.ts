@@ -130,8 +130,9 @@ function rangeWords(dmeNm: number, manner: Manner): string {
   return dmeNm < 3 ? milesWords(dmeNm, manner) : spokenMiles(dmeNm);
 }
 
-/** The reading, if its needle shows the distance from the leg: its own station, course and a live flag. */
-function courseReading({ reading, leg }: WhyContext): Reading | null {
+/** The reading, if its needle shows the distance from the leg: its own station, course and a flag that fits. */
+function courseReading({ reading, leg, guidance }: WhyContext): Reading | null {
+  if (guidance.reverseSensing !== undefined) return null;
   if (reading === null || reading.flag === 'off' || reading.station !== undefined) return null;
   return isOtherCourse(reading.courseSetDeg, leg.leg) ? null : reading;
 }

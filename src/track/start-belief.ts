@@ -1,5 +1,5 @@
 import { RAD_PER_DEG } from '../base/angle.ts';
-import { BEARING, LN_RANGE, STATE_SIZE } from './belief.ts';
+import { BEARING, LN_RANGE, STATE_SIZE, WIND_EAST, WIND_NORTH } from './belief.ts';
 import type { Belief, StateMean } from './belief.ts';
 import { diagonal, element } from './matrix.ts';
 import type { Reading } from './reading.ts';
@@ -16,6 +16,7 @@ import {
   VOR_BIAS_SD_DEG,
   WIND_FORECAST_SD_KT,
   WIND_UNKNOWN_SD_KT,
+  WIND_WANDER_KT2_PER_S,
 } from './tuning.ts';
 
 /** Spread of the range, as a factor, before the DME that starts the estimate is taken in. */
@@ -54,6 +55,16 @@ export function airBelief(wind: Wind | null): Belief {
       HEADING_ERROR_SD_DEG ** 2,
     ]),
   };
+}
+
+/** The air after so long a time in which nobody looked, seconds: the wind has wandered on. */
+export function agedAir({ mean, covariance }: Belief, durationS: number): Belief {
+  const aged = [...covariance];
+  for (const index of [WIND_EAST, WIND_NORTH]) {
+    const at = index * STATE_SIZE + index;
+    aged[at] = (aged[at] ?? 0) + WIND_WANDER_KT2_PER_S * durationS;
+  }
+  return { mean, covariance: aged };
 }
 
 /** A belief with a new place, independent of the air and the instruments, which stay. */

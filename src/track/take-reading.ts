@@ -8,7 +8,7 @@ import { beforeStop, isFirstOffStop, withoutStop, withoutStopAfter } from './on-
 import { afterPassage } from './passage.ts';
 import { isFromUnproven, withFlag } from './passed.ts';
 import type { Reading } from './reading.ts';
-import { placeFromReading } from './start-belief.ts';
+import { agedAir, placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
 import { LONGEST_GAP_S } from './tuning.ts';
 import { watchCarriedOn, watchReading } from './watch.ts';
@@ -42,7 +42,9 @@ export type Taken = Pick<
  * right, weighs what does not fit, and watches for faults.
  */
 export function takeReading(before: Estimate, interval: Interval, reading: Reading): Taken {
-  if (isToPlace(before, interval, reading)) return placed(before, reading);
+  if (isToPlace(before, interval, reading)) {
+    return placed({ ...before, belief: agedAir(before.belief, interval.durationS) }, reading);
+  }
   const { scene } = before;
   const main = interval.carryOn(before.belief);
   const withoutStop = before.withoutStop && interval.carryOn(before.withoutStop);
