@@ -43,6 +43,7 @@ const TITLES: Readonly<Record<Route['page'], string>> = {
   settings: 'Settings · Spoken Radial',
   idents: 'Idents · Spoken Radial',
   stations: 'Stations · Spoken Radial',
+  route: 'Plan a flight · Spoken Radial',
   fly: 'Fly · Spoken Radial',
 };
 
@@ -54,6 +55,8 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
       return <Later page={loadPlan} />;
     case 'settings':
       return <Later page={loadSettings} />;
+    case 'route':
+      return <Later page={loadRoute} />;
     case 'stations':
       return <Later page={loadStations} />;
     case 'idents':
@@ -67,6 +70,7 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
 const loadFlights = () => import('./pages/flights-page.tsx').then((room) => room.FlightsPage);
 const loadPlan = () => import('./pages/plan-page.tsx').then((room) => room.PlanPage);
 const loadSettings = () => import('./pages/settings-page.tsx').then((room) => room.SettingsPage);
+const loadRoute = () => import('./pages/route-page.tsx').then((room) => room.RoutePage);
 const loadStations = () => import('./pages/stations-page.tsx').then((room) => room.StationsPage);
 const loadIdents = () => import('./pages/idents-page.tsx').then((room) => room.IdentsPage);
 const loadFly = () => import('./pages/fly-page.tsx').then((room) => room.FlyPage);

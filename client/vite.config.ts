@@ -3,6 +3,9 @@ import { serviceWorkerFiles } from './offline/vite-plugin.ts';
 
 const here = (file: string): string => new URL(file, import.meta.url).pathname;
 
+/** The core alone: packages have folders of that name too. */
+const SRC = here('../src/').replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
 /**
  * Few files: what is always needed together is one, since each file costs a request, its headers, and what a
  * compressor cannot know of the others. The reader of sentences stays apart: it can wait.
@@ -14,7 +17,14 @@ const CHUNKS = [
   },
   {
     name: 'core',
-    test: /node_modules\/(geographiclib-geodesic|magvar|morse-decoder)|src\/(?!speech|ident|station\/library|leg\/route|flight\/files)|src\/(speech\/(numbers|phonetic)|ident\/morse)|client\/(store(?!\/practice)|voice\/speaker|parts\/(actions|figures))/,
+    test: new RegExp(
+      [
+        'node_modules/(geographiclib-geodesic|magvar|morse-decoder)',
+        `${SRC}(?!speech|ident|station/library|leg/route|flight/files)`,
+        `${SRC}(speech/(numbers|phonetic)|ident/morse)`,
+        'client/(store(?!/practice)|voice/speaker|parts/(actions|figures))',
+      ].join('|'),
+    ),
   },
 ];
 

@@ -47,6 +47,9 @@ export function FlightsPage(): JSX.Element {
         <button type="button" class="main hurry" onClick={flyDemo}>
           Fly the demo
         </button>
+        <a class="button hurry" href={addressOf({ page: 'route' })}>
+          Plan a flight
+        </a>
         <a class="button hurry" href={addressOf({ page: 'plan' })}>
           Type in a leg
         </a>

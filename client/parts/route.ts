@@ -6,8 +6,12 @@ export type Route =
   | { readonly page: 'plan' }
   | { readonly page: 'settings' }
   | { readonly page: 'stations' }
+  | { readonly page: 'route' }
   | { readonly page: 'idents'; readonly section: IdentsSection }
   | { readonly page: 'fly'; readonly flightId: string };
+
+/** Pages that need nothing but their name. */
+const PLAIN = ['plan', 'settings', 'stations', 'route'] as const;
 
 const SECTIONS = ['hear', 'listen', 'practise', 'look-up'] as const;
 
@@ -22,7 +26,7 @@ function readRoute(hash: string): Route {
   if (page === 'idents') {
     return { page, section: SECTIONS.find((section) => section === rest) ?? 'hear' };
   }
-  if (page === 'plan' || page === 'settings' || page === 'stations') return { page };
+  if (PLAIN.some((each) => each === page)) return { page: page as (typeof PLAIN)[number] };
   return { page: 'flights' };
 }
 

@@ -40,7 +40,7 @@ export function StationRow({ found, children }: StationRowProps): JSX.Element {
               .join(' · ')}
           </span>
         </p>
-        {doubts.length === 0 ? null : <p class="hint problem">{doubts.join(' ')}</p>}
+        {doubts.length === 0 ? null : <p class="doubt">{doubts.join(' ')}</p>}
       </div>
       {children}
     </li>

@@ -1,0 +1,216 @@
+import type { JSX } from 'preact';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { ulid } from 'ulid';
+import '../form.css';
+import '../stations/stations.css';
+import '../route/route.css';
+import { stationsNear } from '../../src/station/library/find-stations.ts';
+import type { LibraryStation } from '../../src/station/library/library-station.ts';
+import { chosenAircraft } from '../settings/settings.ts';
+import { nowMs } from '../parts/clock.ts';
+import { Field } from '../parts/field.tsx';
+import { addressOf } from '../parts/route.ts';
+import { todayIso } from '../parts/today.ts';
+import { LegSheet } from '../route/leg-sheet.tsx';
+import { readRoute, type PlannedRoute } from '../route/read-route.ts';
+import { RouteActions } from '../route/route-actions.tsx';
+import { openDesk, type RouteDesk } from '../route/route-desk.ts';
+import { emptyRoute, routeTitle, type RouteDraft } from '../route/route-draft.ts';
+import { AirFields, EndFields } from '../route/route-fields.tsx';
+import { dropRoute, keptRoutes } from '../route/route-shelf.ts';
+import { RouteTotals } from '../route/route-totals.tsx';
+import { WayList } from '../route/way-list.tsx';
+import { loadLibrary, stationIndex } from '../stations/library.ts';
+
+const newRoute = (): RouteDraft => emptyRoute(ulid(nowMs.peek()), todayIso(nowMs.peek()));
+
+/** A whole flight on radials: its ends, the stations on the way, every leg, and what it comes to. */
+export function RoutePage(): JSX.Element {
+  const [desk, setDesk] = useState<RouteDesk>(() => openDesk(keptRoutes()[0] ?? newRoute()));
+  const [problem, setProblem] = useState('');
+  useEffect(() => {
+    loadLibrary().catch((error: unknown) => {
+      setProblem(error instanceof Error ? error.message : String(error));
+    });
+  }, []);
+  const open = (route: RouteDraft): void => {
+    setDesk(openDesk(route));
+  };
+  return (
+    <main class="plain route">
+      <p class="back">
+        <a href={addressOf({ page: 'flights' })}>All flights</a>
+      </p>
+      <h1 tabIndex={-1}>Plan a flight</h1>
+      <Shelf desk={desk} onOpen={open} />
+      <p class="problem" role="alert">
+        {problem}
+        {desk.problem.value}
+      </p>
+      <RouteSheet desk={desk} onOpen={open} />
+    </main>
+  );
+}
+
+interface ShelfProps {
+  readonly desk: RouteDesk;
+  readonly onOpen: (route: RouteDraft) => void;
+}
+
+/** Which flight is on the desk, and the way back through its changes. */
+function Shelf({ desk, onOpen }: ShelfProps): JSX.Element {
+  const draft = desk.draft.value;
+  const others = keptRoutes().filter(({ id }) => id !== draft.id);
+  return (
+    <div class="no-print">
+      <div class="fields">
+        <Field
+          name="name"
+          label="Name of the flight"
+          value={draft.name}
+          problems={new Map()}
+          onInput={(name) => {
+            desk.change({ name }, 'name');
+          }}
+          hint={`Kept on this device as ${routeTitle(draft)}`}
+        />
+        {others.length === 0 ? null : (
+          <div class="field">
+            <label for="other-route">Another flight</label>
+            <select
+              id="other-route"
+              value=""
+              onChange={(change) => {
+                const chosen = others.find(({ id }) => id === change.currentTarget.value);
+                if (chosen) onOpen(chosen);
+              }}
+            >
+              <option value="">{others.length} kept here</option>
+              {others.map((each) => (
+                <option key={each.id} value={each.id}>
+                  {routeTitle(each)}, {each.date}
+                </option>
+              ))}
+            </select>
+          </div>
+        )}
+      </div>
+      <div class="row wrap">
+        <button type="button" disabled={!desk.canUndo.value} onClick={desk.undo}>
+          Undo
+        </button>
+        <button type="button" disabled={!desk.canRedo.value} onClick={desk.redo}>
+          Redo
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            onOpen(newRoute());
+          }}
+        >
+          New flight
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
+  const draft = desk.draft.value;
+  const aircraft = chosenAircraft.value;
+  const index = stationIndex.value;
+  const read = useMemo(() => readRoute(draft, aircraft, index), [draft, aircraft, index]);
+  const { plan } = read;
+  return (
+    <>
+      <section aria-labelledby="ends-title" class="no-print">
+        <h2 id="ends-title">From and to</h2>
+        <EndFields desk={desk} read={read} />
+      </section>
+      <section aria-labelledby="air-title" class="no-print">
+        <h2 id="air-title">Air and fuel</h2>
+        <p class="soft">
+          {aircraft.name}, {aircraft.trueAirspeedKt} kt true.{' '}
+          <a href={addressOf({ page: 'settings' })}>Change it in the settings</a>
+        </p>
+        <AirFields desk={desk} read={read} />
+      </section>
+      <WayList desk={desk} read={read} />
+      {plan === null ? (
+        <p class="soft">
+          The legs appear here once both ends, the altitude and a station are there.
+        </p>
+      ) : (
+        <Legs draft={draft} plan={plan} />
+      )}
+      <RouteActions
+        desk={desk}
+        plan={plan}
+        onCopy={() => {
+          onOpen({ ...draft, id: ulid(nowMs.peek()), name: `${routeTitle(draft)}, copy` });
+        }}
+        onDelete={() => {
+          dropRoute(draft.id);
+          onOpen(keptRoutes()[0] ?? newRoute());
+        }}
+      />
+    </>
+  );
+}
+
+/** Stations this far from a leg are looked at for crossing radials, NM. */
+const AROUND_NM = 60;
+
+function Legs({
+  draft,
+  plan,
+}: {
+  readonly draft: RouteDraft;
+  readonly plan: PlannedRoute;
+}): JSX.Element {
+  const departsAtMs = departureMs(draft);
+  let timeS = 0;
+  const begins = plan.computed.legs.map((leg) => {
+    const at = timeS;
+    timeS += leg.timeS;
+    return departsAtMs === null ? null : departsAtMs + at * 1000;
+  });
+  return (
+    <>
+      <section aria-labelledby="legs-title">
+        <h2 id="legs-title">Legs</h2>
+        {plan.legs.map((leg, index) => (
+          <LegSheet
+            key={index}
+            plan={plan}
+            index={index}
+            beginsAtMs={begins[index] ?? null}
+            around={leg.station.hasDme ? [] : stationsAround(leg.station)}
+            fuelUnit={draft.fuelUnit}
+          />
+        ))}
+      </section>
+      <RouteTotals draft={draft} plan={plan} departsAtMs={departsAtMs} />
+      <p class="soft">
+        Practice and planning aid, never the primary means of navigation. Check every figure against
+        current charts and NOTAMs.
+      </p>
+    </>
+  );
+}
+
+function stationsAround(place: {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+}): readonly LibraryStation[] {
+  return stationsNear(stationIndex.peek(), place, AROUND_NM).map(({ station }) => station);
+}
+
+/** Take-off as a moment; null where it is not written as hours and minutes. */
+function departureMs({ date, departure }: RouteDraft): number | null {
+  const [, hours, minutes] = /^([01]?\d|2[0-3])[:. ]?([0-5]\d)$/.exec(departure.trim()) ?? [];
+  if (hours === undefined || minutes === undefined) return null;
+  const atMs = Date.parse(`${date}T${hours.padStart(2, '0')}:${minutes}:00Z`);
+  return Number.isNaN(atMs) ? null : atMs;
+}

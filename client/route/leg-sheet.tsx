@@ -1,0 +1,158 @@
+import type { JSX } from 'preact';
+import { phonetic } from '../../src/speech/phonetic.ts';
+import type { ComputedLeg } from '../../src/leg/route/compute-leg.ts';
+import { legMarks, type LegMark } from '../../src/leg/route/leg-marks.ts';
+import type { LibraryStation } from '../../src/station/library/library-station.ts';
+import { megahertz, minutesSeconds, oneDecimal, threeFigures } from '../parts/figures.ts';
+import { MorseMarks } from '../parts/morse-marks.tsx';
+import { CrossingWords } from './crossing-words.tsx';
+import { playStation } from './play-station.ts';
+import type { PlannedRoute } from './read-route.ts';
+
+interface LegSheetProps {
+  readonly plan: PlannedRoute;
+  readonly index: number;
+  /** Moment at which the leg begins; null where the take-off is not known. */
+  readonly beginsAtMs: number | null;
+  /** Stations near by, for crossing radials. */
+  readonly around: readonly LibraryStation[];
+  readonly fuelUnit: string;
+}
+
+/** One leg with all that is set, flown and watched on it. */
+export function LegSheet(props: LegSheetProps): JSX.Element | null {
+  const { plan, index, around, fuelUnit } = props;
+  const leg = plan.legs[index];
+  const computed = plan.computed.legs[index];
+  if (!leg || !computed) return null;
+  const { station, direction } = leg;
+  const { altitudeFt } = plan;
+  const marks = legMarks(leg, { altitudeFt, groundSpeedKt: computed.groundSpeedKt });
+  return (
+    <article class="leg-sheet" aria-labelledby={`leg-${index}`}>
+      <h3 id={`leg-${index}`}>
+        Leg {index + 1}: {direction === 'to' ? 'to' : 'from'} {station.ident}
+      </h3>
+      <p class="row wrap tuning">
+        <b class="figure">
+          {station.frequencyMhz === undefined ? '' : megahertz(station.frequencyMhz)}
+        </b>
+        <MorseMarks ident={station.ident} />
+        <span class="soft">{phonetic(station.ident)}</span>
+        <button
+          type="button"
+          class="quiet no-print"
+          aria-label={`Play the ident of ${station.ident}`}
+          onClick={() => {
+            playStation(station.ident);
+          }}
+        >
+          Play it
+        </button>
+      </p>
+      <Figures computed={computed} direction={direction} fuelUnit={fuelUnit} />
+      {computed.warnings.length === 0 ? null : (
+        <ul class="warnings">
+          {computed.warnings.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      )}
+      <Marks marks={marks} beginsAtMs={props.beginsAtMs} />
+      {station.hasDme ? null : <CrossingWords leg={leg} marks={marks} around={around} />}
+    </article>
+  );
+}
+
+function Figures({
+  computed,
+  direction,
+  fuelUnit,
+}: {
+  readonly computed: ComputedLeg;
+  readonly direction: 'to' | 'from';
+  readonly fuelUnit: string;
+}): JSX.Element {
+  const drift = Math.round(computed.windCorrectionDeg);
+  const figures: readonly (readonly [string, string])[] = [
+    ['OBS', `${threeFigures(computed.courseDeg)} ${direction.toUpperCase()}`],
+    ['Radial', threeFigures(computed.radialDeg)],
+    ['Heading', threeFigures(computed.headingDeg)],
+    ['Track, true', threeFigures(computed.trackTrueDeg)],
+    [
+      'Wind correction',
+      drift === 0 ? 'none' : `${Math.abs(drift)}° ${drift > 0 ? 'right' : 'left'}`,
+    ],
+    ['Groundspeed', `${computed.groundSpeedKt.toFixed(0)} kt`],
+    ['Distance', `${oneDecimal(computed.distanceNm)} NM`],
+    ['Time', minutesSeconds(computed.timeS)],
+    ...(computed.fuel > 0 ? [['Fuel', `${oneDecimal(computed.fuel)} ${fuelUnit}`] as const] : []),
+    ...(computed.dmeAtStartNm === null || computed.dmeAtEndNm === null
+      ? []
+      : [
+          [
+            'DME',
+            `${oneDecimal(computed.dmeAtStartNm)} to ${oneDecimal(computed.dmeAtEndNm)}`,
+          ] as const,
+        ]),
+    ['Blind cone', `${oneDecimal(computed.coneRadiusNm)} NM each way`],
+    ['Horizon', `${computed.lineOfSightNm.toFixed(0)} NM`],
+    [
+      'Served to',
+      computed.serviceVolumeNm === null ? 'no figure' : `${computed.serviceVolumeNm} NM`,
+    ],
+  ];
+  return (
+    <dl class="figures">
+      {figures.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+const MARK_WORDS: Readonly<Record<LegMark['kind'], string>> = {
+  start: 'Leg begins',
+  dme: 'DME',
+  'flag-off': 'Flag goes off, cone begins',
+  'flag-on': 'Flag comes on, cone ends',
+  end: 'Leg ends',
+};
+
+function Marks({
+  marks,
+  beginsAtMs,
+}: {
+  readonly marks: readonly LegMark[];
+  readonly beginsAtMs: number | null;
+}): JSX.Element {
+  return (
+    <table class="marks">
+      <thead>
+        <tr>
+          <th scope="col">On the way</th>
+          <th scope="col">DME</th>
+          <th scope="col">After</th>
+          {beginsAtMs === null ? null : <th scope="col">UTC</th>}
+          <th scope="col">Seen</th>
+        </tr>
+      </thead>
+      <tbody>
+        {marks.map((mark) => (
+          <tr key={`${mark.kind} ${mark.flownNm}`}>
+            <th scope="row">{MARK_WORDS[mark.kind]}</th>
+            <td>{mark.dmeNm === null ? '–' : oneDecimal(mark.dmeNm)}</td>
+            <td>{minutesSeconds(mark.timeS)}</td>
+            {beginsAtMs === null ? null : (
+              <td>{new Date(beginsAtMs + mark.timeS * 1000).toISOString().slice(11, 16)}</td>
+            )}
+            <td class="blank" />
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

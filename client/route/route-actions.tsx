@@ -1,0 +1,184 @@
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { chosenAircraft } from '../settings/settings.ts';
+import { createFlight } from '../store/flight-store.ts';
+import { goTo } from '../parts/route.ts';
+import { library } from '../stations/library.ts';
+import { placeWords } from './route-fields.tsx';
+import { readGpxRoute, routeGeoJson, routeGpx } from './exchange.ts';
+import type { PlannedRoute } from './read-route.ts';
+import type { RouteDesk } from './route-desk.ts';
+import { routeTitle } from './route-draft.ts';
+import { routeSpeech } from './route-speech.ts';
+import { flightOf } from './to-flight.ts';
+
+interface RouteActionsProps {
+  readonly desk: RouteDesk;
+  /** Null while the flight is not worked out. */
+  readonly plan: PlannedRoute | null;
+  readonly onCopy: () => void;
+  readonly onDelete: () => void;
+}
+
+/** What can be done with a planned flight. */
+export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps): JSX.Element {
+  const [said, setSaid] = useState('');
+  const isReady = plan !== null;
+  const fly = (): void => {
+    if (plan === null) return;
+    const flight = flightOf(desk.draft.peek(), plan, chosenAircraft.peek());
+    if (!flight.ok) {
+      setSaid(flight.problem);
+      return;
+    }
+    createFlight(flight.value).then(
+      (flightId) => {
+        goTo({ page: 'fly', flightId });
+      },
+      (error: unknown) => {
+        setSaid(error instanceof Error ? error.message : String(error));
+      },
+    );
+  };
+  return (
+    <section class="no-print" aria-labelledby="do-title">
+      <h2 id="do-title">Fly it, print it, take it along</h2>
+      <div class="row wrap">
+        <button type="button" class="main hurry" disabled={!isReady} onClick={fly}>
+          Fly it
+        </button>
+        <button
+          type="button"
+          class="hurry"
+          disabled={!isReady}
+          onClick={() => {
+            if (plan) readOut(desk, plan);
+          }}
+        >
+          Read it out
+        </button>
+        <button
+          type="button"
+          disabled={!isReady}
+          onClick={() => {
+            print();
+          }}
+        >
+          Print the leg card
+        </button>
+        <button
+          type="button"
+          disabled={!isReady}
+          onClick={() => {
+            if (plan)
+              save(
+                `${fileName(desk)}.gpx`,
+                'application/gpx+xml',
+                routeGpx(desk.draft.peek(), plan),
+              );
+          }}
+        >
+          Save as GPX
+        </button>
+        <button
+          type="button"
+          disabled={!isReady}
+          onClick={() => {
+            if (plan)
+              save(
+                `${fileName(desk)}.geojson`,
+                'application/geo+json',
+                routeGeoJson(desk.draft.peek(), plan),
+              );
+          }}
+        >
+          Save as GeoJSON
+        </button>
+        <GpxInput desk={desk} onSaid={setSaid} />
+        <button type="button" onClick={onCopy}>
+          Copy this flight
+        </button>
+        <button type="button" class="quiet" onClick={onDelete}>
+          Delete this flight
+        </button>
+      </div>
+      <p role="status">{said}</p>
+    </section>
+  );
+}
+
+/** The voice is fetched when it is first asked for. */
+function readOut(desk: RouteDesk, plan: PlannedRoute): void {
+  const words = routeSpeech(desk.draft.peek(), plan);
+  void import('../voice/speaker.ts').then(({ speaker }) => {
+    speaker.say(words, { channel: 'answer' });
+  });
+}
+
+function GpxInput({
+  desk,
+  onSaid,
+}: {
+  readonly desk: RouteDesk;
+  readonly onSaid: (words: string) => void;
+}): JSX.Element {
+  const take = async (file: File): Promise<void> => {
+    const route = readGpxRoute(await file.text(), [...(library.peek()?.values() ?? [])]);
+    if (!route.ok) {
+      onSaid(route.problem);
+      return;
+    }
+    const { name, start, destination, via, leftOut } = route.value;
+    desk.change({
+      name: name === '' ? desk.draft.peek().name : name,
+      start: placeWords(start),
+      destination: placeWords(destination),
+      via,
+    });
+    onSaid(
+      leftOut.length === 0
+        ? 'Taken in. Give an altitude.'
+        : `Taken in. No stations here, so left out: ${leftOut.join(', ')}.`,
+    );
+  };
+  return (
+    <span>
+      <label class="button" for="gpx-file">
+        Take in a GPX route
+      </label>
+      <input
+        id="gpx-file"
+        class="hidden"
+        type="file"
+        accept=".gpx,application/gpx+xml"
+        onChange={(change) => {
+          const file = change.currentTarget.files?.[0];
+          if (file)
+            take(file).catch(() => {
+              onSaid('This file cannot be read.');
+            });
+          change.currentTarget.value = '';
+        }}
+      />
+    </span>
+  );
+}
+
+function fileName(desk: RouteDesk): string {
+  return (
+    routeTitle(desk.draft.peek())
+      .replace(/[^\p{L}\p{N}]+/gu, '-')
+      .replace(/^-|-$/g, '') || 'flight'
+  );
+}
+
+function save(name: string, type: string, text: string): void {
+  const link = document.createElement('a');
+  const url = URL.createObjectURL(new Blob([text], { type }));
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => {
+    URL.revokeObjectURL(url);
+  }, 10_000);
+}
