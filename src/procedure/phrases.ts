@@ -142,5 +142,6 @@ export const QUESTION_WORDS: Readonly<Record<Question, string>> = {
   'read-dme': 'Read the D M E.',
   'read-flag': 'Read the flag.',
   'turn-obs-three-left': 'Next reading with the O B S three degrees left.',
+  'compare-compass': 'Fly level and compare the direction indicator with the compass.',
   'repeat-reading': 'Read needle, flag and distance again.',
 };

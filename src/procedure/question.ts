@@ -10,7 +10,7 @@ import type { Guidance, Question } from '../track/guidance.ts';
 export function worthAsking(known: Estimate, { phase, nextQuestion }: Guidance): Question | null {
   if (phase === 'lost' || phase === 'passage') return null;
   if (known.rangeCheck.kind === 'flying') return 'centre-needle-from';
-  if (nextQuestion === 'turn-obs-three-left') {
+  if (nextQuestion === 'turn-obs-three-left' || nextQuestion === 'compare-compass') {
     return phase === 'near-station' || phase === 'arriving' ? null : nextQuestion;
   }
   const isKnownStart = known.readings.length === 0 && known.isPlaced;

@@ -110,6 +110,7 @@ function askWords(question: Question | null, hasDme: boolean): string {
     case 'read-needle':
     case 'read-flag':
     case 'read-dme':
+    case 'compare-compass':
     case null:
       return `${usual}, please.`;
   }

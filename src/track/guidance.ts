@@ -131,4 +131,5 @@ export type Question =
   | 'read-dme'
   | 'read-flag'
   | 'turn-obs-three-left'
+  | 'compare-compass'
   | 'repeat-reading';

@@ -16,6 +16,11 @@ const OBS_TEST_LEAST_NM = 4;
 const OBS_TEST_LEAST_MIN = 3;
 /** Nor while the needle is farther out than this: it is being brought in, and moves by itself. */
 const OBS_TEST_MOST_DOTS = 3;
+/**
+ * So often the direction indicator is to be compared with the compass: it drifts by 3 degrees in 15 min at most.
+ * *Source:* taught practice (Thom, The Pilot's Manual 3, from memory).
+ */
+const COMPASS_EVERY_MS = 900_000;
 /** So many readings in a row without a part of the panel: ask for it. Common practice, no source. */
 const MISSED_READINGS = 2;
 
@@ -27,7 +32,7 @@ export function nextQuestion(estimate: Estimate): Question | null {
   if (!last || estimate.isLost) return 'centre-needle-from';
   if (!estimate.isPlaced) return 'centre-needle-from';
   if (estimate.doubt) return 'repeat-reading';
-  return missingPart(estimate, last) ?? (isObsTestDue(estimate) ? 'turn-obs-three-left' : null);
+  return missingPart(estimate, last) ?? routine(estimate);
 }
 
 /** The part of the panel that is missing most. */
@@ -45,12 +50,34 @@ function missingPart({ readings, scene, belief }: Estimate, last: Reading): Ques
   return isDmeMissing ? 'read-dme' : null;
 }
 
-/** Every third reading of the leg's own station, away from it, the needle not far out, and not tested since. */
-function isObsTestDue({ readings, scene, belief, hasPassed }: Estimate): boolean {
-  const own = readings.filter((each) => each.station === undefined);
-  if (hasPassed || own.length === 0 || own.length % OBS_TEST_EVERY !== 0) return false;
+/** What is asked from time to time though nothing is missing: never over the station, and one at a time. */
+function routine(estimate: Estimate): Question | null {
+  if (isBusy(estimate)) return null;
+  const own = estimate.readings.filter((each) => each.station === undefined);
+  if (isObsTestDue(estimate, own)) return 'turn-obs-three-left';
+  return isCompassDue(own) ? 'compare-compass' : null;
+}
+
+function isBusy({ scene, belief, hasPassed }: Estimate): boolean {
   const closeNm = Math.max(OBS_TEST_LEAST_NM, (scene.trueAirspeedKt * OBS_TEST_LEAST_MIN) / 60);
-  if (Math.exp(belief.mean.lnRange) < closeNm) return false;
+  return hasPassed || Math.exp(belief.mean.lnRange) < closeNm;
+}
+
+/** The first reading after each quarter of an hour, or the one after it where that is the needle's turn. */
+function isCompassDue(own: readonly Reading[]): boolean {
+  const quarter = (reading: Reading | undefined): number =>
+    Math.floor(((reading?.atMs ?? 0) - (own[0]?.atMs ?? 0)) / COMPASS_EVERY_MS);
+  const isFirst = (count: number): boolean =>
+    count > 1 && quarter(own[count - 1]) > quarter(own[count - 2]);
+  const isNeedles = (count: number): boolean => count % OBS_TEST_EVERY === 0;
+  const count = own.length;
+  if (isFirst(count)) return !isNeedles(count);
+  return isFirst(count - 1) && isNeedles(count - 1);
+}
+
+/** Every third reading of the leg's own station, the needle not far out, and not tested since. */
+function isObsTestDue({ scene }: Estimate, own: readonly Reading[]): boolean {
+  if (own.length === 0 || own.length % OBS_TEST_EVERY !== 0) return false;
   if (Math.abs(own.at(-1)?.needleDots ?? 0) > OBS_TEST_MOST_DOTS) return false;
   return own
     .slice(1 - OBS_TEST_EVERY)

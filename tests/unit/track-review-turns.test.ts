@@ -72,3 +72,21 @@ describe('a needle that rests four dots out without DME', () => {
     expect(kinds).toEqual([]);
   });
 });
+
+describe('the comparison of direction indicator and compass', () => {
+  // A row a minute: the sixteenth reading comes 15 min after the first.
+  const steady = (count: number): Row[] =>
+    Array.from({ length: count }, (_, index) => [112, 0, 'to', 58 - 1.6 * index]);
+
+  it('is asked for once in a quarter of an hour, apart from the test of the needle', () => {
+    const counts = Array.from({ length: 32 }, (_, index) => index + 1).filter(
+      (count) => after(IN, steady(count)).nextQuestion === 'compare-compass',
+    );
+    expect(counts).toEqual([16, 31]);
+  });
+
+  it('is not asked for close to the station', () => {
+    const late = Array.from({ length: 16 }, (_, index): Row => [112, 0, 'to', 28 - 1.6 * index]);
+    expect(after(IN, late).nextQuestion).toBeNull();
+  });
+});
