@@ -1,14 +1,16 @@
 import { geodesicTo } from '../../src/earth/geodesic.ts';
 import type { FlightEvent } from '../../src/flight/event.ts';
-import type { Leg } from '../../src/leg/leg.ts';
 import type { Station } from '../../src/station/station.ts';
 import { demoPlan } from '../demo.ts';
+import { allStations } from '../stations/station-disk.ts';
 import { flightRows, loadEvents } from '../store/log-disk.ts';
 
 /** The stations that this device knows of, as far as idents go. */
 export interface KnownStations {
-  /** Each once, those of the newest flight first. */
+  /** Each once: those of the flights, newest flight first, then those of the library. */
   readonly all: readonly Station[];
+  /** Those of the flights and of the demo. */
+  readonly ofFlights: readonly Station[];
   /** Those of the newest flight that is not finished, in the order of its legs. */
   readonly planned: readonly Station[];
 }
@@ -18,7 +20,10 @@ const FLIGHTS = 20;
 
 const NEAR_NM = 100;
 
-/** The stations of the flights on this device and of the demo; those of the demo alone when it has none. */
+/** A degree of latitude is 60 NM, nearly: what is farther north or south than this is not near. */
+const NEAR_DEG = NEAR_NM / 59;
+
+/** The stations of the flights on this device, of the demo, and of the library where there is one. */
 export async function knownStations(): Promise<KnownStations> {
   const rows = (await flightRows()).filter((row) => !row.isDeleted);
   const newest = rows
@@ -27,8 +32,12 @@ export async function knownStations(): Promise<KnownStations> {
   const flights = await Promise.all(newest.map((row) => loadEvents(row.id)));
   const planned = flights.find((events) => events.every(({ kind }) => kind !== 'finished')) ?? [];
   const demo = demoPlan('').legs.map(({ station }) => station);
+  const ofFlights = eachOnce([...flights.flatMap(stationsOf), ...demo]);
+  // Without a library there are still the flights.
+  const library = await allStations().catch(() => []);
   return {
-    all: eachOnce([...flights.flatMap(stationsOf), ...demo]),
+    all: eachOnce([...ofFlights, ...library]),
+    ofFlights,
     planned: eachOnce(stationsOf(planned)),
   };
 }
@@ -39,7 +48,11 @@ export function identsAround({ all, planned }: KnownStations): {
   readonly near: readonly string[];
 } {
   const isNear = (station: Station): boolean =>
-    planned.some((each) => geodesicTo(each, station).distanceNm <= NEAR_NM);
+    planned.some(
+      (each) =>
+        Math.abs(each.latitudeDeg - station.latitudeDeg) <= NEAR_DEG &&
+        geodesicTo(each, station).distanceNm <= NEAR_NM,
+    );
   const keyable = (stations: readonly Station[]): readonly string[] =>
     stations.map(({ ident }) => ident.toUpperCase()).filter((ident) => /^[A-Z]{1,4}$/.test(ident));
   return { route: keyable(planned), near: keyable(all.filter(isNear)) };
@@ -47,15 +60,16 @@ export function identsAround({ all, planned }: KnownStations): {
 
 function stationsOf(events: readonly FlightEvent[]): readonly Station[] {
   const plan = events.findLast((event) => event.kind === 'plan');
-  return (plan?.legs ?? []).map((leg: Leg) => leg.station);
+  return (plan?.legs ?? []).map(({ station }) => station);
 }
 
+/** The same station may be in several flights and in the library. */
 function eachOnce(stations: readonly Station[]): readonly Station[] {
-  const each = new Map(
-    stations.map((station) => [
-      `${station.ident} ${station.frequencyMhz ?? ''} ${station.latitudeDeg.toFixed(2)}`,
-      station,
-    ]),
-  );
+  const each = new Map<string, Station>();
+  for (const station of stations) {
+    const { ident, frequencyMhz = 0, latitudeDeg, longitudeDeg } = station;
+    const key = `${ident} ${frequencyMhz} ${latitudeDeg.toFixed(1)} ${longitudeDeg.toFixed(1)}`;
+    if (!each.has(key)) each.set(key, station);
+  }
   return [...each.values()];
 }

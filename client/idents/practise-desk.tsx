@@ -7,8 +7,11 @@ import type { Answered, Session } from '../../src/ident/drill/practice.ts';
 import { speaker } from '../voice/speaker.ts';
 import type { PracticeStore } from '../store/practice-store.ts';
 import { AnswerTaught } from './answer-taught.tsx';
-import { channelVoice } from './channel-voice.ts';
+import { channelVoice } from '../voice/channel-voice.ts';
 import { QuestionCard } from './question-card.tsx';
+
+/** Longer than any question sounds. */
+const VOICE_S = 20;
 
 interface PractiseDeskProps {
   readonly store: PracticeStore;
@@ -35,7 +38,11 @@ export function PractiseDesk({ store, session, around }: PractiseDeskProps): JSX
     speaker.hush();
     const needsVoice = isReadyForVoice(store.practice.peek()) || open?.question.purpose === 'voice';
     // Fetched only when a voice on the channel is the next thing to get used to.
-    if (needsVoice) void channelVoice(QUESTION_RATE_HZ).then(setVoice);
+    if (needsVoice) {
+      channelVoice(VOICE_S, QUESTION_RATE_HZ).then(setVoice, () => {
+        setVoice(null);
+      });
+    }
   }, []);
   useEffect(() => {
     if (!isToBeAsked) return;

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { readPracticeLog, writePracticeLog } from '../../src/ident/drill/read-log.ts';
 import { todayIso } from '../parts/today.ts';
 import type { PracticeStore } from '../store/practice-store.ts';
+import { saveFile } from './save-file.ts';
 
 /** The practice log as a file, out and back in. */
 export function PractiseFile({ store }: { readonly store: PracticeStore }): JSX.Element {
@@ -10,14 +11,10 @@ export function PractiseFile({ store }: { readonly store: PracticeStore }): JSX.
   const [problem, setProblem] = useState('');
   const save = (): void => {
     const text = writePracticeLog(store.events.peek());
-    const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = `ident-practice-${todayIso(Date.now())}.json`;
-    link.click();
-    setTimeout(() => {
-      URL.revokeObjectURL(address);
-    }, 10_000);
+    saveFile(
+      new Blob([text], { type: 'application/json' }),
+      `ident-practice-${todayIso(Date.now())}.json`,
+    );
   };
   const take = async (file: File): Promise<void> => {
     setSaid('');
