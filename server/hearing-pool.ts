@@ -5,8 +5,8 @@ import { refusal } from './problems.ts';
 
 /** Decodes recordings beside the event loop, so that everything else is answered meanwhile. */
 export interface HearingPool {
-  /** Answers in its turn; rejects with a refusal when it cannot. */
-  hear(hearing: Hearing): Promise<Heard>;
+  /** Answers in its turn; rejects with a refusal when it cannot. Once nobody waits for it, it is passed over. */
+  hear(hearing: Hearing, isGone: () => boolean): Promise<Heard>;
   /** Whether so much is waiting that no more is taken in. */
   isFull(): boolean;
   /** Ends the workers; what is waiting is refused. */
@@ -16,6 +16,7 @@ export interface HearingPool {
 interface Job {
   readonly hearing: Hearing;
   readonly bytes: number;
+  isGone(): boolean;
   answer(heard: Heard): void;
   refuse(error: Error): void;
 }
@@ -26,8 +27,8 @@ interface Hand {
   timer: NodeJS.Timeout | null;
 }
 
-/** One core is left to the rest of the server. */
-const MOST_HANDS = Math.max(1, Math.min(4, availableParallelism() - 1));
+/** A core is left to the rest of the server where there are more than two. */
+const MOST_HANDS = Math.max(2, Math.min(4, availableParallelism() - 1));
 
 const MOST_WAITING_BYTES = 256_000_000;
 const MOST_WAITING = 200;
@@ -40,6 +41,8 @@ export function openHearingPool(): HearingPool {
   let isClosed = false;
 
   const next = (): void => {
+    for (const job of waiting.filter((each) => each.isGone())) job.refuse(busy(GONE));
+    waiting = waiting.filter((each) => !each.isGone());
     if (waiting.length === 0) return;
     const free =
       hands.find(({ job }) => job === null) ?? (hands.length < MOST_HANDS ? engage() : null);
@@ -85,13 +88,13 @@ export function openHearingPool(): HearingPool {
   };
 
   return {
-    hear: (hearing) =>
+    hear: (hearing, isGone) =>
       new Promise((answer, refuse) => {
         if (isClosed) {
           refuse(busy(ENDING));
           return;
         }
-        waiting.push({ hearing, bytes: hearing.wav.byteLength, answer, refuse });
+        waiting.push({ hearing, bytes: hearing.wav.byteLength, isGone, answer, refuse });
         next();
       }),
     isFull: () =>
@@ -109,6 +112,7 @@ export function openHearingPool(): HearingPool {
   };
 }
 
+const GONE = 'Nobody waits for the answer any more.';
 const ENDING = 'The server is ending. Send the recording again later.';
 
 /** A refusal that it cannot be done now (503). */

@@ -49,7 +49,9 @@ export function answerError(
   reply: FastifyReply,
 ): FastifyReply {
   const problem = problemOf(error);
-  if (problem.status >= 500) console.error(`${request.method} ${request.url}:`, error);
+  // A refusal of our own that names its field (busy, ending) is no fault of the server.
+  if (problem.status >= 500 && problem.errors.length === 0)
+    console.error(`${request.method} ${request.url}:`, error);
   if (problem.status !== 413) return sendProblem(reply, problem);
   readAway(request.raw, () => {
     sendProblem(reply, problem);

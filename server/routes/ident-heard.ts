@@ -1,5 +1,5 @@
 import type { IncomingMessage } from 'node:http';
-import type { FastifyInstance, FastifyRequest, FastifySchemaCompiler } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest, FastifySchemaCompiler } from 'fastify';
 import { Type } from 'typebox';
 import type { TSchema } from 'typebox';
 import {
@@ -90,10 +90,11 @@ function decodeRoute(scope: FastifyInstance, pool: HearingPool): void {
   scope.post<{ Body: Wav | undefined; Querystring: DecodeQuery }>(
     '/api/ident/decode',
     { schema, validatorCompiler },
-    async ({ body: wav, query, headers }) => {
+    async ({ body: wav, query, headers }, reply) => {
       checkType(headers['content-type']);
       const { rivals } = query;
-      const answer = await heardIn(pool, { wav, expected: null, known: rivalsIn(rivals) });
+      const hearing = { wav, expected: null, known: rivalsIn(rivals) };
+      const answer = await heardIn(pool, hearing, reply);
       return answer.kind === 'decoded' ? decodedIdent(answer.heard) : null;
     },
   );
@@ -109,11 +110,11 @@ function confirmRoute(scope: FastifyInstance, pool: HearingPool): void {
   scope.post<{ Body: Wav | undefined; Querystring: ConfirmQuery }>(
     '/api/ident/confirm',
     { schema, validatorCompiler },
-    async ({ body: wav, query, headers }) => {
+    async ({ body: wav, query, headers }, reply) => {
       checkType(headers['content-type']);
       const { expected, rivals } = query;
       const hearing = { wav, expected: expected.toUpperCase(), known: rivalsIn(rivals) };
-      const answer = await heardIn(pool, hearing);
+      const answer = await heardIn(pool, hearing, reply);
       return answer.kind === 'confirmed' ? confirmedIdent(answer.confirmation) : null;
     },
   );
@@ -122,8 +123,10 @@ function confirmRoute(scope: FastifyInstance, pool: HearingPool): void {
 async function heardIn(
   pool: HearingPool,
   { wav, ...hearing }: Omit<Hearing, 'wav'> & { readonly wav: Wav | undefined },
+  { raw }: FastifyReply,
 ): Promise<Extract<Heard, { ok: true }>['value']> {
-  const heard = await pool.hear({ ...hearing, wav: wav ?? new Uint8Array(0) });
+  const given = { ...hearing, wav: wav ?? new Uint8Array(0) };
+  const heard = await pool.hear(given, () => raw.destroyed);
   if (!heard.ok) throw fieldRefusal(heard.problem);
   return heard.value;
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { openHearingPool } from '../../server/hearing-pool.ts';
 import { identWav, readIdentRequest } from '../../src/ident/ident-request.ts';
 import { writeWav } from '../../src/ident/wav.ts';
 import type { Problem } from '../../src/wire/problem.ts';
@@ -168,6 +169,20 @@ describe('a recording that is being decoded', () => {
     await send('/api/ident/decode', new Uint8Array(0), 'audio/x-wav', other.port).catch(() => null);
     await other.app.close();
     for (const answer of await Promise.all(decoding)) expect([200, 503]).toContain(answer.status);
+  });
+
+  it('is passed over once nobody waits for it', async () => {
+    const pool = openHearingPool();
+    const hearing = () => ({ wav: Uint8Array.from(QEV), expected: null, known: {} });
+    let isGone = false;
+    // Four before it: as many as are ever decoded at once.
+    const before = [1, 2, 3, 4].map(() => pool.hear(hearing(), () => false));
+    const gone = pool.hear(hearing(), () => isGone).catch((error: unknown) => error);
+    const after = pool.hear(hearing(), () => false);
+    isGone = true;
+    for (const heard of await Promise.all([...before, after])) expect(heard.ok).toBe(true);
+    expect(await gone).toMatchObject({ statusCode: 503 });
+    await pool.close();
   });
 
   it('does not keep the server from ending by SIGTERM with 0', async () => {
