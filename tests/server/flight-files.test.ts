@@ -1,6 +1,7 @@
 import { XMLParser } from 'fast-xml-parser';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { gpxFaults } from '../gpx-schema.ts';
 import { aircraft, idOf, leg } from './examples.ts';
 import { get, post, serve } from './serve.ts';
 
@@ -52,6 +53,7 @@ describe('GET /api/flights/:id.gpx', () => {
     const { status, headers, text } = await get(port, `/api/flights/${id}.gpx`);
     expect(status).toBe(200);
     expect(headers['content-type']).toMatch(/^application\/gpx\+xml/);
+    expect(await gpxFaults(text)).toEqual([]);
     const { gpx } = new XMLParser({ ignoreAttributes: false }).parse(text) as {
       gpx: Record<string, unknown>;
     };

@@ -10,6 +10,7 @@ import { openDesk } from '../../client/route/route-desk.ts';
 import { emptyRoute, moved, routeTitle } from '../../client/route/route-draft.ts';
 import { sunAt } from '../../client/route/sun.ts';
 import { flightOf } from '../../client/route/to-flight.ts';
+import { gpxFaults } from '../gpx-schema.ts';
 import { ocean, stationAt } from './station-sets.ts';
 
 const aircraft = { trueAirspeedKt: 95, degreesPerDot: 2, dotsFullScale: 5 };
@@ -130,8 +131,9 @@ describe('a flight on the desk', () => {
 });
 
 describe('a flight in open formats', () => {
-  it('is GPX with the ends and the stations in order', () => {
+  it('is GPX 1.1, valid by its schema, with the ends and the stations in order', async () => {
     const gpx = routeGpx({ ...whole, start: 'Start & <more>' }, planned(whole));
+    expect(await gpxFaults(gpx)).toEqual([]);
     expect([...gpx.matchAll(/<rtept/g)]).toHaveLength(4);
     expect(gpx).toContain('Start &amp; &lt;more&gt;');
   });
