@@ -3,7 +3,7 @@ import type { About, Answer, Pace, PracticeEvent, Question } from '../../src/ide
 const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 
 /** An id of 26 signs that grows with its number, as a ULID does. */
-export function idOf(number: number): string {
+function idOf(number: number): string {
   let left = number;
   let text = '';
   for (let at = 0; at < 26; at += 1) {

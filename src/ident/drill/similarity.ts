@@ -34,7 +34,7 @@ const COSTS: Costs<Element> = {
  * 1.1 in all; divided by the root of the longer letter's length.
  * *Source:* a proposal of this project, held against `ALIKE_PAIRS` in the tests.
  */
-export function patternDistance(one: string, other: string): number {
+function patternDistance(one: string, other: string): number {
   const first = elementsOf(one)[0] ?? [];
   const second = elementsOf(other)[0] ?? [];
   const { cost } = align(first, second, COSTS);
