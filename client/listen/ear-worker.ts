@@ -1,6 +1,7 @@
 import { frontEndTaps } from '../../src/ident/front-end.ts';
 import { attend } from './attend.ts';
 import type { FromEar, ToEar } from './ear-messages.ts';
+import { BROKEN_WORDS } from './ear-words.ts';
 import { hearFile } from './hear-file.ts';
 
 const page = globalThis as unknown as {
@@ -17,7 +18,10 @@ const TELL_EVERY = 3;
 
 page.onmessage = ({ data }): void => {
   if (data.kind === 'file') {
-    void hearFile(data.file, data.expected, say);
+    hearFile(data.file, data.expected, say).catch((reason: unknown) => {
+      console.error(reason);
+      say({ kind: 'refused', problem: BROKEN_WORDS });
+    });
     return;
   }
   const { blocks, sampleRateHz, expected } = data;

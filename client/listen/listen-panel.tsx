@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import '../listen/listen.css';
+import type { LatLon } from '../../src/earth/geodesic.ts';
 import { openEar, type Ear } from './ear.ts';
 import type { EarState } from './ear-state.ts';
 import { HeardFigures } from './heard-figures.tsx';
-import type { Near } from './senders.ts';
 import { TonePicture } from './tone-picture.tsx';
 import { Verdict } from './verdict.tsx';
 import { heardWords, verdictWords, type VerdictKind, type VerdictWords } from './verdict-words.ts';
@@ -19,7 +19,7 @@ export interface ToolVerdict {
 interface ListenPanelProps {
   /** The ident that should be there; null: whichever there is. */
   readonly expected: string | null;
-  readonly near?: Near | null;
+  readonly near?: LatLon | null;
   /** Called before the tool begins to listen: whatever sounds has to stop. */
   readonly onListen?: () => void;
   /** Told whenever the verdict changes; null: there is none. */

@@ -1,13 +1,14 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import type { LatLon } from '../../src/earth/geodesic.ts';
 import { megahertz } from '../parts/figures.ts';
-import { whoSends, type Near, type Sender } from './senders.ts';
+import { whoSends, type Sender } from './senders.ts';
 import type { VerdictWords } from './verdict-words.ts';
 
 interface VerdictProps {
   readonly words: VerdictWords;
   /** Where the station that is expected stands, to name the nearest first. */
-  readonly near: Near | null;
+  readonly near: LatLon | null;
 }
 
 const SIGNS = { confirmed: '✓', different: '!', 'do-not-use': '!', 'cannot-tell': '…' } as const;
@@ -56,35 +57,39 @@ function Senders({
   near,
 }: {
   readonly ident: string;
-  readonly near: Near | null;
+  readonly near: LatLon | null;
 }): JSX.Element {
   const [senders, setSenders] = useState<readonly Sender[] | null>(null);
   useEffect(() => {
     let isGone = false;
-    void whoSends(ident, near).then((found) => {
-      if (!isGone) setSenders(found);
-    });
+    whoSends(ident, near).then(
+      (found) => {
+        if (!isGone) setSenders(found);
+      },
+      // Without the list the ident that was heard stands alone.
+      () => undefined,
+    );
     return () => {
       isGone = true;
     };
   }, [ident, near]);
   if (senders === null) return <></>;
-  if (senders.length === 0) return <p class="soft">{ident} is not in the list of stations here.</p>;
+  if (senders.length === 0) return <p class="soft">No station known here sends {ident}.</p>;
   return (
     <ul class="senders">
       {senders.map((sender) => (
         <li key={`${sender.name} ${sender.frequencyMhz ?? ''} ${sender.distanceNm ?? ''}`}>
-          <b>{ident}</b> {lineOf(sender, ident)}
+          <b>{ident}</b> {lineOf(sender)}
         </li>
       ))}
     </ul>
   );
 }
 
-function lineOf({ name, frequencyMhz, distanceNm }: Sender, ident: string): string {
+function lineOf({ name, frequencyMhz, distanceNm }: Sender): string {
   return [
-    ...(name === ident ? [] : [name]),
-    ...(frequencyMhz === null ? [] : [`${megahertz(frequencyMhz)} MHz`]),
+    ...(frequencyMhz === null ? [] : [`on ${megahertz(frequencyMhz)}`]),
     ...(distanceNm === null ? [] : [`${distanceNm.toFixed(0)} NM away`]),
+    ...(name === null ? [] : [name]),
   ].join(' · ');
 }
