@@ -148,7 +148,7 @@ function Finder({ onEdit, onRemove, undo, onUndo }: FinderProps): JSX.Element {
             <div class="row">
               <button
                 type="button"
-                aria-label={`Put ${each.station.ident} right`}
+                aria-label={`Put right: ${each.station.ident}`}
                 onClick={() => {
                   onEdit(each.station);
                 }}
@@ -158,7 +158,7 @@ function Finder({ onEdit, onRemove, undo, onUndo }: FinderProps): JSX.Element {
               <button
                 type="button"
                 class="quiet"
-                aria-label={`Take ${each.station.ident} out`}
+                aria-label={`Take out: ${each.station.ident}`}
                 onClick={() => {
                   onRemove(each.station);
                 }}

@@ -42,7 +42,7 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
         <button
           type="button"
           class="quiet no-print"
-          aria-label={`Play the ident of ${station.ident}`}
+          aria-label={`Play it: ${station.ident}, leg ${index + 1}`}
           onClick={() => {
             playStation(station.ident);
           }}

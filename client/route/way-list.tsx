@@ -95,7 +95,7 @@ function OnTheWay({
         <button
           type="button"
           disabled={at === 0}
-          aria-label={`${station.ident} earlier`}
+          aria-label={`Earlier: ${station.ident}`}
           onClick={() => {
             move(-1);
           }}
@@ -105,7 +105,7 @@ function OnTheWay({
         <button
           type="button"
           disabled={at === via.length - 1}
-          aria-label={`${station.ident} later`}
+          aria-label={`Later: ${station.ident}`}
           onClick={() => {
             move(1);
           }}
@@ -115,7 +115,7 @@ function OnTheWay({
         <button
           type="button"
           class="quiet"
-          aria-label={`Take ${station.ident} out of the way`}
+          aria-label={`Take out: ${station.ident}`}
           onClick={() => {
             desk.change({ via: via.filter((_, index) => index !== at) });
           }}
@@ -163,7 +163,7 @@ function AddStation({ desk, read }: WayListProps): JSX.Element {
           <StationRow key={each.station.id} found={each}>
             <button
               type="button"
-              aria-label={`Put ${each.station.ident} in`}
+              aria-label={`Put in: ${each.station.ident}`}
               onClick={() => {
                 const { via } = desk.draft.peek();
                 desk.change({

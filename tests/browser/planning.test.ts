@@ -1,0 +1,151 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { gpxFaults } from '../gpx-schema.ts';
+import { lookOver } from './look-over.ts';
+import { NOON_MS, setStage, type Opening } from './stage.ts';
+
+const stage = setStage();
+
+/** Invented stations in the open North Atlantic, and rows that are none. */
+const CSV = [
+  'id,ident,name,type,frequency_khz,latitude_deg,longitude_deg,elevation_ft,slaved_variation_deg,usageType',
+  '1,QEV,Quiet Evening,VOR-DME,113350,46.5,-27.3,410,-8.0,LO',
+  '2,ZUP,Zero Up,VOR-DME,112100,46.4,-25.6,0,-8.0,LO',
+  '3,WOK,Without DME,VOR,114700,46.9,-26.4,0,,LO',
+  '4,AB,Beacon,NDB,350,46,-26,,,LO',
+  '5,ODD,Odd tenth,VOR,111550,46,-26,0,0,LO',
+].join('\n');
+
+const AS_THE_DEVICE: Opening = {
+  settings: { cautionsReadAtMs: NOON_MS, voiceOn: false, palette: 'auto' },
+};
+
+async function bringIn(page: Page, csv = CSV): Promise<void> {
+  await page.setInputFiles('#navaid-file', {
+    name: 'navaids.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(csv),
+  });
+}
+
+async function stationsIn(opening: Opening = {}): Promise<Page> {
+  const page = await stage.open({ at: '#/stations', ...opening });
+  await page.getByText('No stations yet').waitFor();
+  await bringIn(page);
+  await page.getByText('3 added').waitFor();
+  return page;
+}
+
+async function routeIn(page: Page): Promise<void> {
+  await page.goto(`${stage.address}/#/route`);
+  await page.getByLabel('Start').fill('46.5 N 28 W');
+  await page.getByLabel('Destination').fill('ZUP 098 radial, 14 miles');
+  await page.getByLabel('Altitude ft', { exact: true }).fill('4500');
+  await page.getByLabel('Forecast wind from').fill('330');
+  await page.getByLabel('Wind speed').fill('15');
+  await page.getByLabel('Fuel for an hour').fill('24');
+  await page.getByRole('button', { name: 'Propose the stations' }).click();
+  await page.getByRole('heading', { name: 'Leg 1: to QEV' }).waitFor();
+}
+
+describe('the stations of the device', () => {
+  test('come in from a file, with a word on every line that was skipped, and once only', async () => {
+    const page = await stationsIn();
+    await page.getByText('Which lines were skipped').click();
+    await page.getByText('a beacon without radials').waitFor();
+    await page.getByText('even tenth').waitFor();
+    await bringIn(page);
+    await page.getByText('3 the same already').waitFor();
+    await bringIn(page, 'a,b\n1,2\n');
+    await page.getByText('no list of navaids').waitFor();
+    expect(await page.getByText('Of 3 here').count()).toBe(1);
+  });
+
+  test('are found, put right and taken out, with a way back', async () => {
+    const page = await stationsIn();
+    const find = page.getByLabel('Ident, name or frequency');
+    await find.fill('wok');
+    await page.getByText('No declination is published for WOK').waitFor();
+    await page.getByRole('button', { name: 'Put right: WOK' }).click();
+    await page.getByLabel('Station declination').fill('8 W');
+    await page.getByLabel('Frequency MHz').fill('114.72');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('in steps of 0.05').waitFor();
+    await page.getByLabel('Frequency MHz').fill('114.75');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('114.75').waitFor();
+    await page.getByRole('button', { name: 'Take out: WOK' }).click();
+    await page.getByText('None. Write less').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText('114.75').waitFor();
+    await page.reload();
+    await find.fill('wok');
+    await page.getByText('114.75').waitFor();
+  });
+
+  test('look right at both sizes, day and night, and can be used without seeing them', async () => {
+    const page = await stationsIn(AS_THE_DEVICE);
+    await page.getByLabel('Ident, name or frequency').fill('o');
+    expect(await lookOver(page, 'stations')).toEqual([]);
+  });
+});
+
+describe('a whole flight', () => {
+  test('is proposed by the stations in reach, changed, undone, and flown with one tap', async () => {
+    const page = await stationsIn();
+    await routeIn(page);
+    const heads = page.getByRole('heading', { level: 3 });
+    expect(await heads.allTextContents()).toEqual([
+      'Leg 1: to QEV',
+      'Leg 2: from QEV',
+      'Leg 3: to ZUP',
+      'Leg 4: from ZUP',
+    ]);
+    await page.getByLabel('Put a station in').fill('WOK');
+    await page.getByRole('button', { name: 'Put in: WOK' }).click();
+    await page.getByText('No DME here.').first().waitFor();
+    expect(await heads.count()).toBe(6);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => heads.count()).toBe(4);
+    await page.reload();
+    await expect.poll(() => heads.count()).toBe(4);
+    await page.getByRole('button', { name: 'Fly it' }).click();
+    await page.waitForURL(/#\/fly\//);
+    await page.getByText('QEV').first().waitFor();
+  });
+
+  test('says what would be needed where no station is in reach', async () => {
+    const page = await stationsIn();
+    await routeIn(page);
+    await page.getByLabel('Destination').fill('46.4 N 10 W');
+    await page.getByRole('button', { name: 'Propose the stations' }).click();
+    await page.getByText('none is near enough').waitFor();
+    await page.getByLabel('Wind speed').fill('120');
+    await page.getByText('95 kt').last().waitFor();
+  });
+
+  test('leaves and comes back as GPX that is valid by its schema', async () => {
+    const page = await stationsIn();
+    await routeIn(page);
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save as GPX' }).click();
+    const text = readFileSync(await (await saving).path(), 'utf8');
+    expect(await gpxFaults(text)).toEqual([]);
+    await page.getByRole('button', { name: 'New flight' }).click();
+    await page.setInputFiles('#gpx-file', {
+      name: 'route.gpx',
+      mimeType: 'application/gpx+xml',
+      buffer: Buffer.from(text),
+    });
+    await page.getByText('Taken in. Give an altitude.').waitFor();
+    await page.getByLabel('Altitude ft', { exact: true }).fill('4500');
+    await page.getByRole('heading', { name: 'Leg 4: from ZUP' }).waitFor();
+  });
+
+  test('looks right at both sizes, day and night, and can be used without seeing it', async () => {
+    const page = await stationsIn(AS_THE_DEVICE);
+    await routeIn(page);
+    expect(await lookOver(page, 'route')).toEqual([]);
+  });
+});
