@@ -5,7 +5,7 @@ import { readWav } from '../src/ident/read-wav.ts';
 import type { Heard, Hearing } from './hearing.ts';
 
 /** Longer ones are a mistake: an ident comes round at least every half minute. */
-const LONGEST_S = 600;
+const LONGEST_S = 300;
 
 function hear({ wav, expected, known }: Hearing): Heard {
   const recording = readWav(wav, LONGEST_S);

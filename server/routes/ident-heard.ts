@@ -76,7 +76,7 @@ const validatorCompiler: FastifySchemaCompiler<TSchema> = (route) =>
   route.httpPart === 'body' ? (value: unknown) => ({ value }) : checkBySchema(route);
 
 const body = {
-  description: `a WAV file of at most ${MOST_MB} MB and 10 minutes`,
+  description: `a WAV file of at most ${MOST_MB} MB and 5 minutes`,
   content: { 'audio/wav': { schema: Type.String({ format: 'binary' }) } },
 };
 
