@@ -19,9 +19,9 @@ const CHUNKS = [
     name: 'core',
     test: new RegExp(
       [
-        'node_modules/(geographiclib-geodesic|magvar|morse-decoder)',
+        'node_modules/(geographiclib-geodesic|magvar)',
         `${SRC}(?!speech|ident|station/library|leg/route|flight/files)`,
-        `${SRC}(speech/(numbers|phonetic)|ident/morse)`,
+        `${SRC}speech/(numbers|phonetic)`,
         'client/(store(?!/practice)|voice/speaker|parts/(actions|figures))',
       ].join('|'),
     ),

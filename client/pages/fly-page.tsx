@@ -15,15 +15,15 @@ import { timeOfDay } from '../parts/figures.ts';
 import { FlyFooter } from '../parts/fly-footer.tsx';
 import { FlyHeader } from '../parts/fly-header.tsx';
 import { flyKeys } from '../parts/fly-keys.ts';
-import { fetchLater, loadSheets } from '../parts/fly-later.ts';
+import { fetchLater, loadCard, loadSheets } from '../parts/fly-later.ts';
 import { useLoaded } from '../parts/later.ts';
-import { LegCard } from '../parts/leg-card.tsx';
 import { NextLegAfterArc } from '../parts/next-leg.tsx';
 import { ReadingPanel } from '../parts/reading-panel.tsx';
 import { addressOf } from '../parts/route.ts';
 import { listenForKeys } from '../parts/single-keys.ts';
 import { speakTimedCalls } from '../parts/timed-calls.ts';
 import { nextItem } from '../../src/procedure/checklist.ts';
+import { hasGesture } from '../sound/gesture.ts';
 import { speaker } from '../voice/speaker.ts';
 
 /** Opens one flight and shows it. */
@@ -99,7 +99,7 @@ function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
         <ReadingPanel deck={deck} now={now} />
       </main>
       <FlyFooter deck={deck} />
-      <LegCard deck={deck} isOnScreen={false} />
+      {hasGesture.value ? <LaterCard deck={deck} isOnScreen={false} /> : null}
       {deck.sheet.value === null ? null : <LaterSheet deck={deck} />}
     </div>
   );
@@ -119,6 +119,23 @@ function LaterSheet({ deck }: { readonly deck: Deck }): JSX.Element | null {
   const { Page: OpenSheet, problem } = useLoaded(loadSheets);
   if (OpenSheet !== null) return <OpenSheet deck={deck} />;
   return problem === null ? null : (
+    <p class="problem" role="alert">
+      {problem}
+    </p>
+  );
+}
+
+/** For paper during the flight, and to look at after it. */
+function LaterCard({
+  deck,
+  isOnScreen,
+}: {
+  readonly deck: Deck;
+  readonly isOnScreen: boolean;
+}): JSX.Element | null {
+  const { Page: Card, problem } = useLoaded(loadCard);
+  if (Card !== null) return <Card deck={deck} isOnScreen={isOnScreen} />;
+  return problem === null || !isOnScreen ? null : (
     <p class="problem" role="alert">
       {problem}
     </p>
@@ -158,7 +175,7 @@ function Finished({ deck }: { readonly deck: Deck }): JSX.Element {
       <p class="problem" role="alert">
         {deck.problem.value}
       </p>
-      <LegCard deck={deck} isOnScreen />
+      <LaterCard deck={deck} isOnScreen />
     </main>
   );
 }

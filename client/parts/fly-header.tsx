@@ -1,9 +1,11 @@
 import type { JSX } from 'preact';
 import type { DmeArc, Leg } from '../../src/leg/leg.ts';
+import { hasGesture } from '../sound/gesture.ts';
 import { nowMs } from './clock.ts';
 import type { Deck } from './deck.ts';
 import { ago, feet, megahertz, oneDecimal, threeFigures } from './figures.ts';
-import { MorseMarks } from './morse-marks.tsx';
+import { loadMarks } from './fly-later.ts';
+import { useLoaded } from './later.ts';
 
 /** Which station, how it sounds, whether it has been identified, and which leg. */
 export function FlyHeader({ deck }: { readonly deck: Deck }): JSX.Element {
@@ -15,13 +17,19 @@ export function FlyHeader({ deck }: { readonly deck: Deck }): JSX.Element {
     <header class="fly-header">
       <h1 class="ident">{station.ident}</h1>
       {station.frequencyMhz === undefined ? null : <span>{megahertz(station.frequencyMhz)}</span>}
-      <MorseMarks ident={station.ident} />
+      {hasGesture.value ? <LaterMarks ident={station.ident} /> : null}
       <IdentState deck={deck} />
       <span class="leg-line soft">
         Leg {legIndex + 1} of {plan.legs.length} · {legWords(leg)}
       </span>
     </header>
   );
+}
+
+/** How it sounds, once the page has been touched; where it cannot be fetched the ident alone has to do. */
+function LaterMarks({ ident }: { readonly ident: string }): JSX.Element | null {
+  const { Page: Marks } = useLoaded(loadMarks);
+  return Marks === null ? null : <Marks ident={ident} />;
 }
 
 /** The gate: it is always in sight, and one tap away from the ident. */

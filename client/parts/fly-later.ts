@@ -14,11 +14,21 @@ export const loadSheets = (): Promise<ComponentType<{ readonly deck: Deck }>> =>
 export const loadSentences = (): Promise<typeof takeSentence> =>
   import('./sentence.ts').then((room) => room.takeSentence);
 
+/** The card with the whole leg, for paper. */
+export const loadCard = (): Promise<
+  ComponentType<{ readonly deck: Deck; readonly isOnScreen: boolean }>
+> => import('./leg-card.tsx').then((room) => room.LegCard);
+
+/** An ident in dots and dashes: the table of the code weighs more than all else in the head of the page. */
+export const loadMarks = (): Promise<ComponentType<{ readonly ident: string }>> =>
+  import('./morse-marks.tsx').then((room) => room.MorseMarks);
+
 /** Fetches all of it once the page has been touched: later the network may be gone. */
 export function fetchLater(): () => void {
   return effect(() => {
     if (!hasGesture.value) return;
     // What could not be fetched is asked for again when it is needed, and says so then.
-    for (const load of [loadSheets, loadSentences]) load().catch(() => undefined);
+    for (const load of [loadSheets, loadSentences, loadCard, loadMarks])
+      load().catch(() => undefined);
   });
 }

@@ -4,7 +4,7 @@ import { takeOff } from './air.ts';
 import { QEV } from './demo.ts';
 import { flyWords, inSheet, legForm, openSheet, pageWords } from './page-words.ts';
 import { flyStretch, giveByTapping, spokenSoFar } from './pilot.ts';
-import { NOON_MS, setStage } from './stage.ts';
+import { NOON_MS, TABLET, setStage } from './stage.ts';
 
 const stage = setStage();
 
@@ -110,6 +110,10 @@ describe('an arc typed in', () => {
     expect(TO_RADIAL - radialNow()).toBeGreaterThan(1);
     expect(TO_RADIAL - radialNow()).toBeLessThan(4.5);
 
+    // With the next leg to begin under the answer the foot of the page is still in sight.
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBeLessThanOrEqual(
+      TABLET.height,
+    );
     await begin.click();
     await words.legLine.filter({ hasText: 'Leg 2 of 2' }).waitFor();
     const inbound = await flyStretch({
@@ -125,6 +129,7 @@ describe('an arc typed in', () => {
     const said = (await spokenSoFar(page)).join('\n');
     expect(said).toMatch(/Join the one two mile arc\. Turn left, heading zero \w+ \w+\./);
     expect(said).toMatch(/Zero four zero radial in /);
+    expect(said).toMatch(/Zero four zero radial in two miles\. Set course two two zero\./);
     expect(said).toMatch(/Lead radial\. Turn right, inbound, heading two \w+ \w+\./);
     expect(said).not.toContain('reverse');
   });
