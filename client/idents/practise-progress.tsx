@@ -25,7 +25,7 @@ export function PractiseProgress({ store }: { readonly store: PracticeStore }): 
       <section aria-labelledby="letters-title">
         <h3 id="letters-title">Letters</h3>
         <p class="soft">
-          The longer the bar, the longer the letter is kept. Tap a letter to hear it. Framed ones
+          The longer the bar, the longer the letter is kept. Tap a letter to hear it. Dashed ones
           are not taken up yet: the next group opens when each letter of the last one is right in 18
           of 20.
         </p>
@@ -68,12 +68,11 @@ export function PractiseProgress({ store }: { readonly store: PracticeStore }): 
                 </span>
                 <button
                   type="button"
-                  aria-label={`Hear ${letters.charAt(0)}, then ${letters.charAt(1)}`}
                   onClick={() => {
                     play(Array.from(letters));
                   }}
                 >
-                  Hear both
+                  Hear {letters.charAt(0)}, then {letters.charAt(1)}
                 </button>
               </li>
             ))}
@@ -108,20 +107,12 @@ function barOf({ halfLifeDays, lastAtMs }: LetterStrength): number {
 function LetterTile({ letter, strength, isOpen, onHear }: LetterTileProps): JSX.Element {
   const { heard, right, halfLifeDays } = strength;
   const isDue = heard > 0 && recallAt(strength, nowMs.value) < 0.5;
-  const words =
-    heard === 0
-      ? 'not asked yet'
-      : `kept ${keptFor(halfLifeDays)}, ${right} of ${heard} right${isDue ? ', due' : ''}`;
+  const kept = keptFor(halfLifeDays);
   return (
-    <button
-      type="button"
-      class={isOpen ? 'letter-tile' : 'letter-tile shut'}
-      aria-label={`Hear ${letter}: ${words}`}
-      onClick={onHear}
-    >
-      <b>{letter}</b>
-      <span class="soft tile-words">
-        {heard === 0 ? '' : isDue ? 'due' : keptFor(halfLifeDays)}
+    <button type="button" class={isOpen ? 'letter-tile' : 'letter-tile shut'} onClick={onHear}>
+      <b>{letter}</b> <span class="soft tile-words">{heard === 0 ? '' : isDue ? 'due' : kept}</span>
+      <span class="hidden">
+        {heard === 0 ? ' not asked yet' : ` kept ${kept}, ${right} of ${heard} right`}, hear it
       </span>
       <span class="bar" style={{ width: `${(100 * barOf(strength)).toFixed(0)}%` }} />
     </button>

@@ -5,7 +5,7 @@ import { decibels } from './practise-figures.ts';
 
 const WIDTH = 640;
 const HEIGHT = 200;
-const LEFT = 58;
+const LEFT = 68;
 const RIGHT = 16;
 const TOP = 14;
 const BOTTOM = 30;

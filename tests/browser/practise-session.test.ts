@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
+import { writePracticeLog } from '../../src/ident/drill/read-log.ts';
+import { copy, logFrom, written } from '../unit/practice-log.ts';
 import { lookOver } from './look-over.ts';
 import { PHONE, setStage } from './stage.ts';
 
@@ -53,6 +55,26 @@ async function nextAsked(page: Page, before: string | null): Promise<Asked> {
   const found = await askedLast(page);
   if (!isNew(found)) throw new Error('nothing was asked');
   return found;
+}
+
+/** Eight sessions a few days apart: M half the time taken for N, the noise threshold getting better. */
+function weeksOfPractice(): ReturnType<typeof logFrom>['events'] {
+  const log = logFrom(Date.UTC(2026, 9, 1, 18));
+  for (let session = 0; session < 8; session += 1) {
+    log.start('mixed');
+    for (const ident of ['TEN', 'MAT', 'EAT', 'MIN']) {
+      log.answer(copy(ident), written(ident === 'MAT' ? 'NAT' : ident));
+      const noisy = copy(ident, { purpose: 'noise', snrDb: 10 });
+      for (const isRight of [true, true, session % 2 === 0 && ident === 'TEN']) {
+        log.answer(noisy, written(isRight ? ident : 'EEE'));
+      }
+      log.answer(noisy, written(ident));
+      log.answer(noisy, written(ident));
+    }
+    log.end();
+    log.wait(3 * 24 * 60);
+  }
+  return log.events;
 }
 
 const question = (page: Page) => page.getByRole('group', { name: 'Question' });
@@ -186,6 +208,25 @@ describe('the practice page', () => {
     await page.getByRole('button', { name: 'End the session' }).click();
     await page.getByRole('heading', { name: 'The session' }).waitFor();
     expect(await lookOver(page, 'practise-summary')).toEqual([]);
+  });
+
+  test('shows letters, mixed pairs and the threshold over the weeks as a picture', async () => {
+    const page = await stage.open({ hasOwnClock: false, at: PRACTISE, settings: AS_THE_DEVICE });
+    await page.getByText('Nothing answered yet.').waitFor();
+    await page.getByLabel('Take in a file').setInputFiles({
+      name: 'weeks.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(writePracticeLog(weeksOfPractice())),
+    });
+    await page.getByText(/lines were taken in from weeks.json/).waitFor();
+    const plot = page.getByRole('img', { name: /^Threshold in noise: .* dB, .* dB/ });
+    await plot.waitFor();
+    await page.getByRole('listitem').filter({ hasText: 'M and N 8 of 32' }).waitFor();
+    await page.getByRole('button', { name: /^M due kept .*, 8 of 16 right/ }).waitFor();
+    await page.getByRole('button', { name: 'Hear M, then N' }).click();
+    expect(await lookOver(page, 'practise-progress')).toEqual([]);
+    await page.getByRole('button', { name: /^I know these/ }).click();
+    await page.getByRole('button', { name: 'I know these: take up H V F L B X' }).waitFor();
   });
 
   test('gives the log as a file that another device takes in, once', async () => {
