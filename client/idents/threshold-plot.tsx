@@ -3,7 +3,7 @@ import type { Session } from '../../src/ident/drill/practice.ts';
 import { NOISE_STEPS } from '../../src/ident/drill/staircase.ts';
 import { decibels } from './practise-figures.ts';
 
-const WIDTH = 640;
+const WIDTH = 440;
 const HEIGHT = 200;
 const LEFT = 68;
 const RIGHT = 16;
