@@ -1,4 +1,4 @@
-import { keyOfLetters, lettersOfKey } from './likely-idents.ts';
+import { lettersOfKey } from './likely-idents.ts';
 import type { IdentKey } from './likely-idents.ts';
 import type { Listened } from './listened.ts';
 import { identLogPrior } from './occurrences.ts';
@@ -16,6 +16,8 @@ export interface Candidate {
 /** What a recording holds. */
 export interface Analysis {
   readonly readings: readonly ToneReading[];
+  /** Whether a second station is keyed beside the first one, on a tone of its own. */
+  readonly hasOther: boolean;
   /** The likeliest first. */
   readonly candidates: readonly Candidate[];
 }
@@ -24,23 +26,40 @@ export interface Analysis {
 const FAINTEST = 0.06;
 
 /** Works out which idents a recording may hold. `asked`: idents that are looked at in any case. */
-export function analyse(listened: Listened, asked: readonly (readonly number[])[]): Analysis {
+export function analyse(listened: Listened, asked: readonly IdentKey[]): Analysis {
   const all = tonesIn(listened.coarse, 2).flatMap((tone) => readTone(listened, tone) ?? []);
-  const bands = (['vor', 'dme'] as const).flatMap((band) => {
-    const here = all.filter((reading) => reading.tone.band === band);
-    const loudest = Math.max(0, ...here.map(({ meanAmplitude }) => meanAmplitude));
-    // The sidebands of a keyed tone are keyed as well: the tone itself is the louder one.
-    const worth = (each: ToneReading) => each.score * (each.meanAmplitude / loudest) ** 2;
-    return here.sort((a, b) => worth(b) - worth(a)).slice(0, 1);
-  });
+  const ranked = (['vor', 'dme'] as const).map((band) => inBand(all, band));
+  const bands = ranked.flatMap((here) => here.slice(0, 1));
+  const hasOther = ranked.some(([first, ...others]) =>
+    others.some((other) => first !== undefined && isOther(first, other)),
+  );
   const loudest = Math.max(0, ...bands.map(({ meanAmplitude }) => meanAmplitude));
   const readings = bands.filter(({ meanAmplitude }) => meanAmplitude > FAINTEST * loudest);
-  const keys = new Set([...asked.map(keyOfLetters), ...readings.flatMap(likeliestAt)]);
+  const keys = new Set([...asked, ...readings.flatMap(likeliestAt)]);
   const candidates = [...keys].map((key) => ({
     key,
     score:
       readings.reduce((sum, reading) => sum + evidenceAt(reading, key), 0) +
       identLogPrior(lettersOfKey(key).length),
   }));
-  return { readings, candidates: candidates.sort((a, b) => b.score - a.score) };
+  return { readings, hasOther, candidates: candidates.sort((a, b) => b.score - a.score) };
+}
+
+/** The readings of one band, the one that is most likely the ident's tone first. */
+function inBand(all: readonly ToneReading[], band: 'vor' | 'dme'): ToneReading[] {
+  const here = all.filter((reading) => reading.tone.band === band);
+  const loudest = Math.max(0, ...here.map(({ meanAmplitude }) => meanAmplitude));
+  // The sidebands of a keyed tone are keyed as well: the tone itself is the louder one.
+  const worth = (each: ToneReading) => each.score * (each.meanAmplitude / loudest) ** 2;
+  return here.sort((a, b) => worth(b) - worth(a));
+}
+
+/** How loud a second tone must be beside the first one to be another station's. */
+const OTHER_LEVEL = 0.45;
+const OTHER_SCORE = 40;
+
+function isOther(first: ToneReading, other: ToneReading): boolean {
+  const isApart = Math.abs(first.tone.offsetHz - other.tone.offsetHz) > 9;
+  const isLoud = other.meanAmplitude > OTHER_LEVEL * first.meanAmplitude;
+  return first.score > 0 && isApart && isLoud && other.score > OTHER_SCORE;
 }

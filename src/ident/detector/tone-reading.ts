@@ -99,6 +99,13 @@ export function evidenceAt(reading: ToneReading, key: IdentKey): number {
   return plus(keyed, held) - plus(0, held);
 }
 
+/** Whether an ident at a tone looks keyed by hand rather than by a machine. */
+export function isHandBetter({ machine, hand, frames }: ToneReading, key: IdentKey): boolean {
+  const byMachine =
+    machine === null ? 0 : machineEvidence(machine, lettersOfKey(key), frames.frameS);
+  return handEvidence(hand, key) > byMachine;
+}
+
 function machineEvidence(
   machine: MachineReading,
   letters: readonly number[],

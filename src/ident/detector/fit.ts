@@ -1,0 +1,65 @@
+import type { Frames } from './frames.ts';
+import type { HeardAt } from './heard-at.ts';
+
+/** How well the marks and gaps of one ident are what they should be. */
+export interface Fit {
+  /** Whether it lies inside the recording with 4 dots of quiet on either side: no letter is missing. */
+  readonly isWhole: boolean;
+  /** Power between and around the marks as a share of the power in them, noise taken off. */
+  readonly leak: number;
+  /** The weakest of the marks beside the mean one, as a share of the mean power. */
+  readonly weakest: number;
+}
+
+/** Quiet that must be heard before and after, dots: more than the gap between letters. */
+const QUIET_UNITS = 3.9;
+
+/** Frames next to an edge belong to neither side. */
+const EDGE_FRAMES = 1.5;
+
+/** Looks at one time that an ident was keyed. */
+export function fitOf(frames: Frames, heard: HeardAt): Fit {
+  const { marks, dotFrames } = heard;
+  const first = marks[0];
+  const last = marks.at(-1);
+  if (first === undefined || last === undefined) return { isWhole: false, leak: 1, weakest: 0 };
+  const quiet = QUIET_UNITS * dotFrames;
+  const isWhole = first.from >= quiet && last.to + quiet <= frames.count;
+  const on = marks.map(({ from, to }) => powerIn(frames, from, to));
+  const gaps = [
+    powerIn(frames, first.from - quiet, first.from),
+    ...marks.slice(1).map(({ from }, n) => powerIn(frames, marks[n]?.to ?? from, from)),
+    powerIn(frames, last.to, last.to + quiet),
+  ];
+  const level = mean(on);
+  const weakest = Math.min(...on.map((each) => mean([each])));
+  return {
+    isWhole,
+    leak: level > 0 ? Math.max(0, mean(gaps)) / level : 1,
+    weakest: level > 0 ? weakest / level : 0,
+  };
+}
+
+interface Power {
+  readonly sum: number;
+  readonly weight: number;
+}
+
+/** Power beyond the noise in a stretch; frames with much noise count little. */
+function powerIn(frames: Frames, from: number, to: number): Power {
+  let sum = 0;
+  let weight = 0;
+  const end = Math.min(frames.count, Math.floor(to - EDGE_FRAMES));
+  for (let n = Math.max(0, Math.ceil(from + EDGE_FRAMES)); n < end; n += 1) {
+    const noise = Math.max(frames.noise[n] ?? 0, 1e-30);
+    const power = (frames.re[n] ?? 0) ** 2 + (frames.im[n] ?? 0) ** 2;
+    sum += (power - noise) / noise;
+    weight += 1 / noise;
+  }
+  return { sum, weight };
+}
+
+function mean(powers: readonly Power[]): number {
+  const weight = powers.reduce((all, each) => all + each.weight, 0);
+  return weight === 0 ? 0 : powers.reduce((all, { sum }) => all + sum, 0) / weight;
+}

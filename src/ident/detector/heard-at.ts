@@ -1,0 +1,48 @@
+import type { Stretch } from './amplitude.ts';
+import type { HandOccurrence } from './hand-reading.ts';
+import { keyOfLetters } from './likely-idents.ts';
+import type { MachineReading } from './machine.ts';
+import { marksOfPatterns, patternsOf } from './marks-of.ts';
+import { placed } from './placement.ts';
+import type { ToneReading } from './tone-reading.ts';
+
+/** One time that an ident was keyed, as it looks if it was this one. */
+export interface HeardAt {
+  /** In frames; before 0 or after the end where the recording cut it off. */
+  readonly marks: readonly Stretch[];
+  readonly dotFrames: number;
+  /** Evidence for this ident, nats. */
+  readonly evidence: number;
+  /** Evidence for what fits best there, nats. */
+  readonly mostEvidence: number;
+}
+
+/** Each time that an ident (letters from A = 0) was keyed at a tone, by a machine or by hand. */
+export function heardAt(
+  reading: ToneReading,
+  letters: readonly number[],
+  isByHand: boolean,
+): HeardAt[] {
+  const { machine, hand, frames } = reading;
+  if (isByHand) return hand.map((each) => byHand(each, letters, frames.frameS));
+  return machine === null ? [] : byMachine(machine, letters);
+}
+
+function byHand(found: HandOccurrence, letters: readonly number[], frameS: number): HeardAt {
+  const own = found.evidence.get(keyOfLetters(letters)) ?? found.floor;
+  const mostEvidence = Math.max(...found.evidence.values());
+  return { marks: found.marks, dotFrames: found.dotS / frameS, evidence: own, mostEvidence };
+}
+
+function byMachine(machine: MachineReading, letters: readonly number[]): HeardAt[] {
+  const { tables, found } = machine.best;
+  return found.map((occurrence) => {
+    const { place, evidence } = placed(tables, letters, occurrence);
+    const most = placed(tables, occurrence.letters, occurrence);
+    const marks = marksOfPatterns(patternsOf(letters)).map(({ fromUnits, toUnits }) => ({
+      from: place - tables.lead + fromUnits * tables.unit,
+      to: place - tables.lead + toUnits * tables.unit,
+    }));
+    return { marks, dotFrames: tables.unit, evidence, mostEvidence: most.evidence };
+  });
+}
