@@ -11,7 +11,7 @@ const below = {
   track: ['base', 'earth', 'station', 'wind', 'panel', 'leg'],
   rehearsal: ['base', 'earth', 'station', 'wind', 'panel', 'leg'],
   procedure: ['base', 'speech', 'ident', 'wind', 'station', 'leg', 'track'],
-  flight: ['base', 'wind', 'station', 'leg', 'track', 'procedure', 'ident', 'speech'],
+  flight: ['base', 'earth', 'wind', 'station', 'leg', 'track', 'procedure', 'ident', 'speech'],
   wire: ['base', 'wind', 'station', 'leg', 'track', 'procedure', 'flight', 'ident', 'speech'],
 };
 

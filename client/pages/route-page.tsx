@@ -11,6 +11,7 @@ import { nowMs } from '../parts/clock.ts';
 import { Field } from '../parts/field.tsx';
 import { addressOf } from '../parts/route.ts';
 import { todayIso } from '../parts/today.ts';
+import { PlanView } from '../plan-view/plan-view.tsx';
 import { LegSheet } from '../route/leg-sheet.tsx';
 import { readRoute, type PlannedRoute } from '../route/read-route.ts';
 import { RouteActions } from '../route/route-actions.tsx';
@@ -180,6 +181,7 @@ function Legs({
     <>
       <section aria-labelledby="legs-title">
         <h2 id="legs-title">Legs</h2>
+        <PlanView plan={plan} />
         {plan.legs.map((leg, index) => (
           <LegSheet
             key={index}

@@ -1,5 +1,4 @@
 import { Type } from 'typebox';
-import type { LatLon } from '../earth/geodesic.ts';
 import type { ComputedLeg } from '../leg/route/compute-leg.ts';
 import type { ComputedRoute, RouteRequest } from '../leg/route/compute-legs.ts';
 import type { PlanAircraft, RouteLeg } from '../leg/route/route-leg.ts';
@@ -8,7 +7,7 @@ import { DateIsoSchema, WindSchema } from './leg.ts';
 import { StationSchema } from './station.ts';
 
 const placeSchema = (description: string) =>
-  heldTo<LatLon>()(
+  heldTo<NonNullable<RouteLeg['start']>>()(
     Type.Object(
       {
         latitudeDeg: Type.Number({ description: 'a latitude from -90 to 90, north positive' }),
