@@ -51,8 +51,9 @@ export interface Listening {
 /** How much of the past is looked at, seconds. */
 const WINDOW_S = 35;
 
-/** How often it is looked at, seconds. */
+/** How often it is looked at, seconds: until there is a verdict, and after that. */
 const LOOK_EVERY_S = 1;
+const LOOK_AGAIN_S = 4;
 
 /** Begins to listen. */
 export function startListening(options: ListeningOptions): Listening {
@@ -80,9 +81,10 @@ export function startListening(options: ListeningOptions): Listening {
 
 /**
  * Takes in the next complex samples of the front end (re, im, re, im ...); changes `listening` in place
- * and gives it back.
+ * and gives it back. `mayLook` false: only takes them in, where a listener has fallen behind; what is due
+ * is looked at with the next block that may.
  */
-export function listenOn(listening: Listening, block: Float32Array): Listening {
+export function listenOn(listening: Listening, block: Float32Array, mayLook = true): Listening {
   const { re, im } = listening;
   for (let n = 0; n + 1 < block.length; n += 2) {
     if (listening.count === re.length) dropOldest(listening);
@@ -90,7 +92,8 @@ export function listenOn(listening: Listening, block: Float32Array): Listening {
     im[listening.count] = block[n + 1] ?? 0;
     listening.count += 1;
   }
-  if (listening.dropped + listening.count >= listening.nextLook) look(listening);
+  const isDue = listening.dropped + listening.count >= listening.nextLook;
+  if (isDue && mayLook) look(listening);
   return listening;
 }
 
@@ -110,11 +113,12 @@ function dropOldest(listening: Listening): void {
 function look(listening: Listening): void {
   const { options, re, im, count, dropped } = listening;
   const rateHz = options.sampleRateHz;
-  listening.nextLook += LOOK_EVERY_S * rateHz;
   const stream: Stream = { re: re.subarray(0, count), im: im.subarray(0, count), rateHz };
   const { expected, known } = options;
   const confirmation = expected === null ? null : confirmStream(stream, expected, known);
   const heard = confirmation?.detail ?? decodeStream(stream, known);
+  const isSettled = confirmation !== null && confirmation.verdict !== 'cannot-tell';
+  listening.nextLook = dropped + count + (isSettled ? LOOK_AGAIN_S : LOOK_EVERY_S) * rateHz;
   listening.view = {
     atS: (dropped + count) / rateHz,
     toneLevelDb: null,
