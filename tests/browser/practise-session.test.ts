@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { writePracticeLog } from '../../src/ident/drill/read-log.ts';
 import { copy, logFrom, written } from '../unit/practice-log.ts';
+import { pattern } from '../../src/ident/morse.ts';
 import { lookOver } from './look-over.ts';
+import { heardSoFar, isSound, keyingOf, quiet, tapSound } from './sound-tap.ts';
 import { PHONE, setStage } from './stage.ts';
 
 const stage = setStage();
@@ -178,6 +180,51 @@ describe('a practice session', () => {
     await pad.getByRole('button', { name: asked.sent.ident ?? '', exact: true }).tap();
     await page.getByRole('button', { name: /^Answer/ }).tap();
     await page.getByRole('status').filter({ hasText: 'Right.' }).waitFor();
+  });
+});
+
+describe('without a server', () => {
+  test('a session goes on, also after a reload, and keeps its answers', async () => {
+    const page = await stage.open({ hasOwnClock: false, at: PRACTISE });
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+      while (navigator.serviceWorker.controller === null)
+        await new Promise((resolve) => {
+          navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true });
+        });
+    });
+    await page.getByRole('button', { name: 'Start' }).click();
+    const first = await nextAsked(page, null);
+    await page.getByText('What was it?').waitFor();
+    await page.context().setOffline(true);
+    stage.expectFault(/ERR_INTERNET_DISCONNECTED/);
+    await answerByKeys(page, first);
+    await page.getByRole('status').filter({ hasText: 'Right.' }).waitFor();
+    await page.reload();
+    await page.getByRole('button', { name: 'Go on with it' }).click();
+    const second = await nextAsked(page, first.id);
+    await page.getByText('What was it?').waitFor();
+    await answerByKeys(page, second);
+    await page.getByRole('status').filter({ hasText: 'Right.' }).waitFor();
+    expect(await page.getByRole('alert').filter({ hasText: /\S/ }).count()).toBe(0);
+  });
+});
+
+describe('the sound of a question', () => {
+  test('is keyed as ITU-R M.1677-1 has the letter, at 7 words a minute', async () => {
+    const page = await stage.open({ hasOwnClock: false, at: PRACTISE, scripts: [tapSound] });
+    await page.getByText('With a way in').waitFor();
+    await page.getByText('As on the air').click();
+    await page.getByRole('button', { name: 'Start' }).click();
+    const asked = await nextAsked(page, null);
+    await page.getByText('What was it?').waitFor();
+    await quiet(page, 600);
+    // A tone up to 50 Hz off is still the station's: the windows are told by level alone.
+    const heard = (await heardSoFar(page)).map((each) => ({
+      ...each,
+      toneShare: isSound(each) ? 1 : 0,
+    }));
+    expect(keyingOf(heard, 7)).toBe(pattern(asked.sent.ident ?? ''));
   });
 });
 
