@@ -1,3 +1,4 @@
+import { turnDeg } from '../base/angle.ts';
 import { isAboutArc } from '../track/arc-course.ts';
 import type { Estimate } from '../track/estimate.ts';
 import { foresee } from '../track/foresee.ts';
@@ -25,10 +26,17 @@ function onLegCourse(estimate: Estimate): Estimate {
   return withCourseSet(estimate, estimate.leg.leg.courseDeg);
 }
 
-/** The estimate with another course on the OBS when it was last read, for foresight. */
+/**
+ * The estimate with another course on the OBS when it was last read, for foresight; turned by more than 90 degrees
+ * the flag is the other one too, or it would seem to contradict the place.
+ */
 export function withCourseSet(estimate: Estimate, courseSetDeg: number): Estimate {
   const last = estimate.readings.at(-1);
   if (last === undefined || last.courseSetDeg === courseSetDeg) return estimate;
-  const readings = [...estimate.readings.slice(0, -1), { ...last, courseSetDeg }];
+  const isTurned = Math.abs(turnDeg(last.courseSetDeg, courseSetDeg)) > 90;
+  const flag = isTurned ? OTHER_FLAG[last.flag] : last.flag;
+  const readings = [...estimate.readings.slice(0, -1), { ...last, courseSetDeg, flag }];
   return { ...estimate, readings };
 }
+
+const OTHER_FLAG = { to: 'from', from: 'to', off: 'off' } as const;

@@ -51,6 +51,13 @@ describe('the flag on the panel', () => {
 });
 
 describe('the rest of the panel', () => {
+  it('has a distance to go after the radial was read with the needle centred', () => {
+    const radial = readingAt('B3', 130, { courseSetDeg: 292, needleDots: 0, flag: 'from' });
+    const seen = expectedAt(foldFlight([PLAN, NEAR, NEARER, radial]), 140_000);
+    expect(seen?.howFar.toGoNm).toBeGreaterThan(2);
+    expect(seen?.flag).toBe('to');
+  });
+
   it('is nothing to confirm before anything is foreseen', () => {
     const panel = panelAt([PLAN], 60);
     expect(panel).toMatchObject({ isForeseen: false, needleDots: null, dmeNm: null });
