@@ -1,8 +1,11 @@
 import { RAD_PER_DEG, cosDeg, sinDeg } from '../base/angle.ts';
 import { MS_PER_S, S_PER_H } from '../base/units.ts';
+import { AIRSPEED_ERROR, STATE_SIZE, WIND_EAST, WIND_NORTH } from './belief.ts';
 import type { Belief } from './belief.ts';
+import { varianceAlong } from './correct.ts';
 import { lineDegTrue, pastAbeamDeg } from './deviation.ts';
 import { isFlagContradicting } from './judge.ts';
+import { diagonal, lessOuter, transform } from './matrix.ts';
 import { lnRangeSd } from './place.ts';
 import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
@@ -37,34 +40,69 @@ export function isAlongCourse(scene: Scene, reading: Reading): boolean {
  *
  * First FROM after TO: somewhere between half a minute and the whole interval past the station, on the
  * course. Still TO though believed past: just before the station. `lastToAtMs`: when TO was last seen.
+ * `start`: what was believed when the leg began.
  */
 export function afterPassage(
   belief: Belief,
   scene: Scene,
   reading: Reading,
   lastToAtMs: number | null,
+  start: Belief,
 ): Belief | null {
-  if (!scene.isTo || lastToAtMs === null || lnRangeSd(belief) <= RANGE_KNOWN_SD) return null;
+  if (!scene.isTo || lastToAtMs === null || isRangeKnown(belief, scene)) return null;
   if (!isAlongCourse(scene, reading)) return null;
   const sinceToS = (reading.atMs - lastToAtMs) / MS_PER_S;
   const flownNm = (speedAlongKt(belief, scene) * sinceToS) / S_PER_H;
   const line = lineDegTrue(belief.mean, scene) * RAD_PER_DEG;
   if (reading.flag === 'from' && isWithinReach(belief, scene, flownNm)) {
     return withPlace(
-      belief,
+      withAlongForgotten(belief, start, line),
       { lnRange: Math.log(Math.max(0.3, flownNm / 2)), bearingRad: line },
-      { lnRange: 0.5, bearingDeg: 15 },
+      { lnRange: 0.5, bearingDeg: 30 },
     );
   }
   const isBelievedPast = pastAbeamDeg(belief.mean, scene, reading.courseSetDeg) > 0;
   if (reading.flag === 'to' && isBelievedPast && isFlagContradicting(belief, scene, reading)) {
     return withPlace(
-      belief,
+      withAlongForgotten(belief, start, line),
       { lnRange: Math.log(Math.max(0.3, 0.7 * flownNm)), bearingRad: line + Math.PI },
-      { lnRange: 0.6, bearingDeg: 15 },
+      { lnRange: 0.6, bearingDeg: 30 },
     );
   }
   return null;
+}
+
+/**
+ * The belief with what it holds of the speed along the line (wind and airspeed) put back to what was known at the
+ * start of the leg: it was learned from the distance that has just proved wrong. The wind across the line, which the
+ * needle has shown, stays.
+ */
+function withAlongForgotten(belief: Belief, start: Belief, lineRad: number): Belief {
+  const east = Math.sin(lineRad);
+  const north = Math.cos(lineRad);
+  const across = belief.mean.windEastKt * north - belief.mean.windNorthKt * east;
+  const along = start.mean.windEastKt * east + start.mean.windNorthKt * north;
+  const keep = [...diagonal([1, 1, north * north, east * east, 1, 0, 1])];
+  keep[WIND_EAST * STATE_SIZE + WIND_NORTH] = -east * north;
+  keep[WIND_NORTH * STATE_SIZE + WIND_EAST] = -east * north;
+  const covariance = transform(keep, belief.covariance);
+  const alongSlope = [0, 0, east, north, 0, 0, 0];
+  const speedAt = AIRSPEED_ERROR * STATE_SIZE + AIRSPEED_ERROR;
+  covariance[speedAt] = start.covariance[speedAt] ?? 0;
+  return {
+    mean: {
+      ...belief.mean,
+      windEastKt: across * north + along * east,
+      windNorthKt: along * north - across * east,
+      airspeedErrorKt: start.mean.airspeedErrorKt,
+    },
+    covariance: lessOuter(covariance, alongSlope, -varianceAlong(start, alongSlope)),
+  };
+}
+
+/** Without DME a range that seems known has come from the cone alone, and is not. */
+function isRangeKnown(belief: Belief, { dme }: Scene): boolean {
+  return dme !== null && lnRangeSd(belief) <= RANGE_KNOWN_SD;
 }
 
 /** Whether the station can have been reached since TO was last seen. */

@@ -50,7 +50,7 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   const withoutStop = before.withoutStop && interval.carryOn(before.withoutStop);
   const start = beforeStop(before, main, withoutStop, reading);
   const since = before.hasPassed ? null : before.lastToAtMs;
-  const belief = afterPassage(start, scene, reading, since) ?? start;
+  const belief = afterPassage(start, scene, reading, since, before.start.belief) ?? start;
   const misfit = judge(belief, scene, reading);
   const carried = { belief, main, withoutStop };
   return isMisfit(misfit)

@@ -52,6 +52,8 @@ export interface FlightPlan {
   /** Called after each answer. */
   readonly watch?: (truth: Truth, adviser: Adviser, number: number) => void;
   readonly longestMin?: number;
+  /** On a leg to the station: goes on for so long after passing it. */
+  readonly flyOnMin?: number;
 }
 
 /** The run of a flight so far. */
@@ -167,14 +169,19 @@ export function flyOnce(plan: FlightPlan): FlightResult {
     repeatAtS: null,
   };
   let missNm: number | null = null;
-  while (truth.timeS < longestS && missNm === null) {
-    if (truth.timeS % plan.intervalS === 0 || truth.timeS === run.repeatAtS)
+  let endS = longestS;
+  while (truth.timeS < endS) {
+    if (truth.timeS % plan.intervalS === 0 || truth.timeS === run.repeatAtS) {
       ask(plan, truth, adviser, run, chance);
+    }
     obey(truth, run, chance);
     fly(truth, chance);
+    if (missNm !== null) continue;
     const range = Math.hypot(truth.x, truth.y);
-    if (truth.isTo && alongNm(truth) > 0) missNm = range;
-    else if (range >= truth.coneNm) note(truth, run, range);
+    if (truth.isTo && alongNm(truth) > 0) {
+      missNm = range;
+      endS = truth.timeS + 60 * (plan.flyOnMin ?? 0);
+    } else if (range >= truth.coneNm) note(truth, run, range);
   }
   return {
     late: run.late,

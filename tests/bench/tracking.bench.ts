@@ -3,6 +3,7 @@ import { boundFigures } from './track-bound.ts';
 import { costFigures } from './track-cost.ts';
 import { cleanFigures, faultFigures } from './track-faults.ts';
 import { loopFigures } from './track-loop.ts';
+import { passageFigures } from './track-passage.ts';
 import { timeFigures } from './track-time.ts';
 import { report } from './report.ts';
 
@@ -18,6 +19,7 @@ const figures = [
   ...boundFigures(FLIGHTS, SEED, quiet).filter(({ name }) =>
     name.includes('5 readings every 60 s'),
   ),
+  ...passageFigures(FLIGHTS, SEED).filter(({ name }) => name.includes('every 60 s')),
   ...timeFigures(FLIGHTS, SEED, 60),
   ...costFigures(),
 ];
