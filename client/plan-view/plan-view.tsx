@@ -6,6 +6,11 @@ import { drawnRoute, type Drawn, type DrawnLeg, type DrawnStation } from './layo
 import { roundLengthNm } from './project.ts';
 import { startZooming, WHOLE, type View, type Zooming } from './zooming.ts';
 
+interface Size {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
 interface PlanViewProps {
   readonly plan: PlannedRoute;
 }
@@ -40,11 +45,21 @@ export function PlanView({ plan }: PlanViewProps): JSX.Element {
   const svg = useRef<SVGSVGElement>(null);
   const zooming = useRef<Zooming | null>(null);
   const [view, setView] = useState<View>(WHOLE);
+  const [size, setSize] = useState<Size>({ widthPx: 770, heightPx: 570 });
   useEffect(() => {
-    if (svg.current === null) return;
-    const started = startZooming(svg.current, setView);
+    const drawing = svg.current;
+    if (drawing === null) return;
+    const started = startZooming(drawing, setView);
     zooming.current = started;
-    return started.end;
+    const watching = new ResizeObserver(() => {
+      const { clientWidth, clientHeight } = drawing;
+      if (clientWidth > 0) setSize({ widthPx: clientWidth, heightPx: clientHeight });
+    });
+    watching.observe(drawing);
+    return () => {
+      watching.disconnect();
+      started.end();
+    };
   }, []);
   useEffect(() => {
     zooming.current?.whole();
@@ -68,7 +83,7 @@ export function PlanView({ plan }: PlanViewProps): JSX.Element {
           if (press(down.key)) down.preventDefault();
         }}
       >
-        <Drawing drawn={drawn} view={view} />
+        <Drawing drawn={drawn} view={view} size={size} />
       </svg>
       <figcaption class="row wrap no-print">
         {[
@@ -98,12 +113,19 @@ function inWords({ legs, stations }: Drawn): string {
   return `The flight from above, by ${idents}: ${courses}`;
 }
 
-/** What stays the same size on the screen: this part of the shorter side of the box. */
-const TEXT_PART = 1 / 28;
+/** Letters keep this size on the screen, however large the drawing is, px. */
+const LETTER_PX = 15;
 
-function Drawing({ drawn, view }: { readonly drawn: Drawn; readonly view: View }): JSX.Element {
+interface DrawingProps {
+  readonly drawn: Drawn;
+  readonly view: View;
+  /** Of the drawing on the screen. */
+  readonly size: Size;
+}
+
+function Drawing({ drawn, view, size }: DrawingProps): JSX.Element {
   const { box } = drawn;
-  const unit = Math.min(box.width, box.height * 1.6) * TEXT_PART;
+  const unit = LETTER_PX * Math.max(box.width / size.widthPx, box.height / size.heightPx);
   const text = unit / view.k;
   return (
     <>
@@ -159,6 +181,8 @@ function Leg({ leg, text }: { readonly leg: DrawnLeg; readonly text: number }): 
   const length = Math.hypot(dx, dy) || 1;
   // To the left of the leg as it is flown.
   const across = { x: dy / length, y: -dx / length };
+  // Figures that would stand on each other are left out.
+  const everyNm = [5, 10, 20].find((nm) => nm > text) ?? 1000;
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   return (
     <>
@@ -172,14 +196,16 @@ function Leg({ leg, text }: { readonly leg: DrawnLeg; readonly text: number }): 
             x2={at.x + (across.x * text) / 4}
             y2={at.y + (across.y * text) / 4}
           />
-          <text
-            class="tick-figure"
-            x={at.x - across.x * text * 0.75}
-            y={at.y - across.y * text * 0.75 + text * 0.2}
-            font-size={text * 0.6}
-          >
-            {nm}
-          </text>
+          {Number(nm) % everyNm === 0 ? (
+            <text
+              class="tick-figure"
+              x={at.x - across.x * text * 0.75}
+              y={at.y - across.y * text * 0.75 + text * 0.2}
+              font-size={text * 0.6}
+            >
+              {nm}
+            </text>
+          ) : null}
         </g>
       ))}
       {isChangeOver ? (
