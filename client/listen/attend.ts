@@ -1,51 +1,48 @@
-import {
-  heardSoFar,
-  listenOn,
-  startListening,
-  type ListeningView,
-} from '../../src/ident/listening.ts';
+import { heardSoFar, listenOn, startListening } from '../../src/ident/listening.ts';
 import { BLOCK_SAMPLES } from './block-pool.ts';
 import type { FromEar } from './ear-messages.ts';
-import { isFlat, toneLevelDb } from './tone-level.ts';
+import { identLevelDb, isFlat } from './tone-level.ts';
 
-/** Takes blocks in and tells what is heard. */
+/** Takes the blocks of the microphone in and tells what is heard. */
 export interface Attention {
   take(block: Float32Array): void;
-  /** Says what is known by now; what is shown of a file also says how much of it that is. */
-  tell(fraction: number | null): void;
-  view(): ListeningView;
+  tell(): void;
 }
 
-/** Starts to listen for an ident; `say` gets what is heard. */
+/** On a slow device a look at all that was heard may take seconds: then it catches up before the next, s. */
+const MOST_BEHIND_S = 0.3;
+
+/** Starts to listen for an ident; `say` gets what is heard, `nowS` is a clock. */
 export function attend(
   expected: string | null,
   rateHz: number,
   say: (message: FromEar) => void,
+  nowS: () => number,
 ): Attention {
   let listening = startListening({ sampleRateHz: rateHz, expected });
   const stepS = BLOCK_SAMPLES / rateHz;
+  let startS: number | null = null;
   let levelsDb: number[] = [];
   let blocks = 0;
   let flat = 0;
   return {
     take: (block) => {
+      startS ??= nowS() - stepS;
       const { toneHz } = heardSoFar(listening);
-      levelsDb.push(toneLevelDb(block, rateHz, toneHz));
+      levelsDb.push(identLevelDb(block, rateHz, toneHz));
       blocks += 1;
       flat = isFlat(block) ? flat + 1 : 0;
-      listening = listenOn(listening, block);
+      const behindS = nowS() - startS - blocks * stepS;
+      // Its clock and that of the microphone drift apart: never ahead by more than a block.
+      if (behindS < -stepS) startS += behindS;
+      listening = listenOn(listening, block, behindS < MOST_BEHIND_S);
     },
-    tell: (fraction) => {
+    tell: () => {
       const fromS = (blocks - levelsDb.length) * stepS;
-      say({
-        kind: 'heard',
-        view: heardSoFar(listening),
-        levels: { fromS, stepS, levelsDb },
-        flatS: flat * stepS,
-        fraction,
-      });
+      const levels = { fromS, stepS, levelsDb };
+      const view = heardSoFar(listening);
+      say({ kind: 'heard', view, levels, flatS: flat * stepS });
       levelsDb = [];
     },
-    view: () => heardSoFar(listening),
   };
 }

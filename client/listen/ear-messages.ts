@@ -34,12 +34,12 @@ export type FromEar =
       readonly levels: LevelStretch;
       /** For how long every sample has been exactly zero, seconds. */
       readonly flatS: number;
-      /** How much of a file has been heard, 0 to 1; null for the microphone. */
-      readonly fraction: number | null;
     }
   | { readonly kind: 'read'; readonly lengthS: number; readonly isCutShort: boolean }
-  /** All of a file has been heard; what is made of all of it together. */
-  | { readonly kind: 'over'; readonly view: ListeningView }
+  /** How much of the work on a file is done, 0 to 1, with what can be shown of it. */
+  | { readonly kind: 'progress'; readonly fraction: number; readonly levels: LevelStretch | null }
+  /** All of a file has been heard. */
+  | { readonly kind: 'over'; readonly view: ListeningView; readonly levels: LevelStretch }
   | { readonly kind: 'refused'; readonly problem: string };
 
 /** What the front end in the audio thread is given: where to send its blocks; null: it is to end. */

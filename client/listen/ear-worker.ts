@@ -13,6 +13,8 @@ const say = (message: FromEar): void => {
   page.postMessage(message);
 };
 
+const nowS = (): number => performance.now() / 1000;
+
 /** How often the page hears of it: every so many blocks of 32 ms. */
 const TELL_EVERY = 3;
 
@@ -25,13 +27,13 @@ page.onmessage = ({ data }): void => {
     return;
   }
   const { blocks, sampleRateHz, expected } = data;
-  const attention = attend(expected, frontEndTaps(sampleRateHz).outRateHz, say);
+  const attention = attend(expected, frontEndTaps(sampleRateHz).outRateHz, say, nowS);
   let count = 0;
   blocks.onmessage = (event: MessageEvent<Float32Array<ArrayBuffer>>): void => {
     attention.take(event.data);
     // Back to the audio thread, to be filled again.
     blocks.postMessage(event.data, [event.data.buffer]);
     count += 1;
-    if (count % TELL_EVERY === 0) attention.tell(null);
+    if (count % TELL_EVERY === 0) attention.tell();
   };
 };

@@ -50,13 +50,14 @@ export function openEar(): Ear {
   const hear = (message: FromEar): void => {
     heardAtMs = performance.now();
     switch (message.kind) {
-      case 'heard': {
-        const { view, fraction, flatS } = message;
+      case 'heard':
         levels = withLevels(levels, message.levels);
-        if (fraction === null) change({ view, note: flatS >= FLAT_S ? FLAT_WORDS : null });
-        else change({ view, fraction });
+        change({ view: message.view, note: message.flatS >= FLAT_S ? FLAT_WORDS : null });
         break;
-      }
+      case 'progress':
+        levels = message.levels ?? levels;
+        change({ fraction: message.fraction });
+        break;
       case 'read':
         change({
           lengthS: message.lengthS,
@@ -64,6 +65,7 @@ export function openEar(): Ear {
         });
         break;
       case 'over':
+        levels = message.levels;
         finish({ phase: 'over', view: message.view, fraction: 1 });
         break;
       case 'refused':

@@ -3,13 +3,15 @@ import { frontEndStep, startFrontEnd } from '../../src/ident/front-end.ts';
 import type { ListeningView } from '../../src/ident/listening.ts';
 import { readWav } from '../../src/ident/read-wav.ts';
 import type { Recording } from '../../src/ident/recording.ts';
-import { attend } from './attend.ts';
 import { BLOCK_SAMPLES } from './block-pool.ts';
-import type { FromEar } from './ear-messages.ts';
+import type { FromEar, LevelStretch } from './ear-messages.ts';
 import { LONGEST_S } from './file-limits.ts';
+import { identLevelDb } from './tone-level.ts';
 
-/** How much is heard at a time, seconds; the page is told after each. */
-const STRETCH_S = 1;
+/** Share of the work that is done when the levels are there; the rest is the reading of the ident. */
+const LEVELS_SHARE = 0.4;
+
+const GONE = 'The recording cannot be opened: has it been moved or changed? Choose it again.';
 
 /** Reads a recording and listens to all of it; the page hears how far it has come. */
 export async function hearFile(
@@ -32,48 +34,40 @@ export async function hearFile(
   const { samples, sampleRateHz, isCutShort } = read.value;
   say({ kind: 'read', lengthS: samples.length / sampleRateHz, isCutShort });
   const heard = samples.subarray(0, LONGEST_S * sampleRateHz);
-  const recording = { samples: heard, sampleRateHz, isCutShort };
-  const view = hearAll(recording, expected, say);
-  say({ kind: 'over', view: { ...view, ...allTogether(recording, expected) } });
+  hear({ samples: heard, sampleRateHz, isCutShort }, expected, say);
 }
-
-/** What all of a recording together says: surer than what was known at any moment of it. */
-function allTogether(recording: Recording, expected: string | null): Partial<ListeningView> {
-  const confirmation = expected === null ? null : confirmIdent(recording, expected);
-  const heard = confirmation?.detail ?? decodeIdent(recording);
-  const { letters, repeats, snrDb, toneHz } = heard;
-  return { letters, repeats, snrDb, toneHz, confirmation, heard };
-}
-
-const GONE = 'The recording cannot be opened: has it been moved or changed? Choose it again.';
 
 function refusal(problems: readonly { readonly expected: string; readonly got: string }[]): string {
   const what = problems.map(({ expected, got }) => `expected ${expected}, got ${got}`).join('; ');
   return `This recording cannot be read: ${what}. Save it as a WAV file and choose it again.`;
 }
 
-function hearAll(
-  { samples, sampleRateHz }: Recording,
+/** The picture first, then all of it together: surer than what is known at any moment of it. */
+function hear(
+  recording: Recording,
   expected: string | null,
   say: (message: FromEar) => void,
-): ListeningView {
+): void {
+  say({ kind: 'progress', fraction: 0.1, levels: levelsOf(recording, null) });
+  say({ kind: 'progress', fraction: LEVELS_SHARE, levels: null });
+  const confirmation = expected === null ? null : confirmIdent(recording, expected);
+  const heard = confirmation?.detail ?? decodeIdent(recording);
+  const { letters, repeats, snrDb, toneHz } = heard;
+  const atS = recording.samples.length / recording.sampleRateHz;
+  const known = { letters, repeats, snrDb, toneHz, heard, confirmation };
+  const view: ListeningView = { atS, toneLevelDb: null, marks: [], ...known };
+  say({ kind: 'over', view, levels: levelsOf(recording, toneHz) });
+}
+
+function levelsOf({ samples, sampleRateHz }: Recording, toneHz: number | null): LevelStretch {
   const frontEnd = startFrontEnd(sampleRateHz);
-  const attention = attend(expected, frontEnd.taps.outRateHz, say);
-  const stretch = Math.round(STRETCH_S * sampleRateHz);
-  const output = new Float32Array(2 * (Math.ceil(stretch / frontEnd.taps.every) + 1));
-  const block = new Float32Array(2 * BLOCK_SAMPLES);
-  let filled = 0;
-  for (let from = 0; from < samples.length; from += stretch) {
-    const to = Math.min(samples.length, from + stretch);
-    const count = 2 * frontEndStep(frontEnd, samples.subarray(from, to), output);
-    for (const value of output.subarray(0, count)) {
-      block[filled] = value;
-      filled += 1;
-      if (filled < block.length) continue;
-      attention.take(block);
-      filled = 0;
-    }
-    attention.tell(to / samples.length);
+  const { every, outRateHz } = frontEnd.taps;
+  const quantum = BLOCK_SAMPLES * every;
+  const block = new Float32Array(2 * (BLOCK_SAMPLES + 1));
+  const levelsDb: number[] = [];
+  for (let from = 0; from < samples.length; from += quantum) {
+    const count = frontEndStep(frontEnd, samples.subarray(from, from + quantum), block);
+    levelsDb.push(identLevelDb(block.subarray(0, 2 * count), outRateHz, toneHz));
   }
-  return attention.view();
+  return { fromS: 0, stepS: BLOCK_SAMPLES / outRateHz, levelsDb };
 }

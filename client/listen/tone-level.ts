@@ -1,18 +1,29 @@
 import { CENTRE_HZ } from '../../src/ident/front-end.ts';
 
-/** The tone of a VOR: where to look until a tone has been found. */
-const VOR_TONE_HZ = 1020;
+/** Where to look until a tone has been found: around that of a VOR, 1020 Hz. */
+const VOR_TONES_HZ = [970, 990, 1010, 1030, 1050, 1070];
 
-/** Below this there is nothing to see. */
-export const FLOOR_DB = -100;
+/** Tone of a DME's ident. *Source:* AIM 1-1-7 f. */
+const DME_TONE_HZ = 1350;
+
+/** Below this there is nothing to see, decibels below full scale. */
+const FLOOR_DB = -100;
 
 /**
- * Level of a tone in one block of the front end, decibels below full scale.
- *
- * The block is turned to the tone and averaged: over 32 ms that is a filter of about 30 Hz.
+ * Level of the ident's tone in one block of the front end, decibels below full scale: the VOR's or the DME's,
+ * whichever is louder. `toneHz`: the tone that was found; null: none yet.
  */
-export function toneLevelDb(block: Float32Array, rateHz: number, toneHz: number | null): number {
-  const turn = (-2 * Math.PI * ((toneHz ?? VOR_TONE_HZ) - CENTRE_HZ)) / rateHz;
+export function identLevelDb(block: Float32Array, rateHz: number, toneHz: number | null): number {
+  const tones = toneHz === null ? VOR_TONES_HZ : [toneHz];
+  return Math.max(...[...tones, DME_TONE_HZ].map((each) => toneLevelDb(block, rateHz, each)));
+}
+
+/**
+ * Level of one tone in a block. The block is turned to the tone and averaged: over 32 ms that is a filter
+ * of about 30 Hz.
+ */
+export function toneLevelDb(block: Float32Array, rateHz: number, toneHz: number): number {
+  const turn = (-2 * Math.PI * (toneHz - CENTRE_HZ)) / rateHz;
   const count = block.length >> 1;
   let sumRe = 0;
   let sumIm = 0;

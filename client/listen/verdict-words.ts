@@ -35,8 +35,8 @@ const REASONS: Readonly<Record<Why, Reason>> = {
   },
   'too-short': { headline: 'Too short for an ident so far.', advice: WAIT },
   'too-weak': {
-    headline: 'A tone is keyed, too weak to read.',
-    advice: 'Turn the ident up or bring the microphone closer. Each repeat makes it surer.',
+    headline: 'Too weak to read.',
+    advice: 'Turn the ident up, or bring the microphone closer. Each repeat makes it surer.',
   },
   'no-complete-ident': { headline: 'No complete ident yet.', advice: WAIT },
   'two-at-once': {

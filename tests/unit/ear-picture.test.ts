@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { markAt } from '../../client/idents/hear-sound.ts';
 import { NO_LEVELS, withLevels } from '../../client/listen/ear-state.ts';
 import { dotLengthS, placeLetters } from '../../client/listen/mark-letters.ts';
-import { isFlat, toneLevelDb } from '../../client/listen/tone-level.ts';
+import { identLevelDb, isFlat, toneLevelDb } from '../../client/listen/tone-level.ts';
 import { frontEndStep, startFrontEnd } from '../../src/ident/front-end.ts';
 import { stationTimeline } from '../../src/ident/interleaved.ts';
 import { identTimeline } from '../../src/ident/timeline.ts';
@@ -37,9 +37,19 @@ describe('the level of the tone', () => {
     expect(toneLevelDb(block, outHz, 1020)).toBeLessThan(-20);
   });
 
+  test.each([975, 1020, 1065, 1350])('of a tone at %d Hz is seen before it is known', (toneHz) => {
+    const { block, rateHz: outHz } = blockOf(toneHz, 0.5);
+    expect(Math.abs(identLevelDb(block, outHz, null) - -6)).toBeLessThan(2);
+  });
+
+  test('is that of the DME while the DME keys', () => {
+    const { block, rateHz: outHz } = blockOf(1350, 0.5);
+    expect(Math.abs(identLevelDb(block, outHz, 1020) - -6)).toBeLessThan(0.5);
+  });
+
   test('of nothing is the floor, and only that is flat', () => {
     const zeros = new Float32Array(64);
-    expect(toneLevelDb(zeros, 1000, null)).toBe(-100);
+    expect(identLevelDb(zeros, 1000, null)).toBe(-100);
     expect(isFlat(zeros)).toBe(true);
     expect(isFlat(zeros.with(5, 1e-9))).toBe(false);
   });
