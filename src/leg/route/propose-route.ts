@@ -2,7 +2,7 @@ import { accept, refuse, type Result } from '../../base/result.ts';
 import { geodesicTo, placeAt, type LatLon } from '../../earth/geodesic.ts';
 import { stationOf, type LibraryStation } from '../../station/library/library-station.ts';
 import { receptionNm } from '../../station/library/reception.ts';
-import { cheapestChain, isOver } from './station-chain.ts';
+import { cheapestChain, isOver, surveyed, type Survey } from './station-chain.ts';
 import type { RouteLeg } from './route-leg.ts';
 
 /** A flight by way of stations, proposed. */
@@ -45,8 +45,9 @@ export function proposeRoute(
     const expected = 'a place away from the start';
     return refuse([{ field: 'destination', expected, got: `${directNm.toFixed(1)} NM from it` }]);
   }
-  const chain = cheapestChain(library, start, destination, altitudeFt);
-  if (chain === null) return refuse([unreachable(library, wish)]);
+  const survey = surveyed(library, start, destination);
+  const chain = cheapestChain(survey, altitudeFt);
+  if (chain === null) return refuse([unreachable(survey, altitudeFt)]);
   return accept({
     stations: chain.stations,
     legs: legsOf(chain.stations, wish),
@@ -55,15 +56,14 @@ export function proposeRoute(
   });
 }
 
-function unreachable(library: readonly LibraryStation[], wish: RouteWish) {
-  const { start, destination, altitudeFt } = wish;
+function unreachable(survey: Survey, altitudeFt: number) {
   const got = `none at ${altitudeFt} ft`;
   const expected = 'stations that reach from the start to the destination';
-  if (library.length === 0)
+  if (survey.stations.length === 0)
     return { field: 'stations', expected: 'stations in the library: import some', got: 'none' };
   const first = Math.floor(altitudeFt / STEP_FT) * STEP_FT + STEP_FT;
   for (let higherFt = first; higherFt <= HIGHEST_FT; higherFt += STEP_FT) {
-    if (cheapestChain(library, start, destination, higherFt) !== null)
+    if (cheapestChain(survey, higherFt) !== null)
       return { field: 'altitudeFt', expected: `${expected}: fly at ${higherFt} ft or higher`, got };
   }
   return {

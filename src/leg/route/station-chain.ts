@@ -31,6 +31,32 @@ interface Way {
   readonly before: Way | null;
 }
 
+/** A library measured for one flight: how far each station is from its start and from its destination. */
+export interface Survey {
+  readonly directNm: number;
+  readonly stations: readonly {
+    readonly station: LibraryStation;
+    readonly viaNm: number;
+    readonly toGoNm: number;
+  }[];
+}
+
+/** Measures every station of a library for a flight, once for all altitudes. */
+export function surveyed(
+  library: readonly LibraryStation[],
+  start: LatLon,
+  destination: LatLon,
+): Survey {
+  return {
+    directNm: geodesicTo(start, destination).distanceNm,
+    stations: library.map((station) => ({
+      station,
+      viaNm: geodesicTo(start, station).distanceNm,
+      toGoNm: geodesicTo(station, destination).distanceNm,
+    })),
+  };
+}
+
 /**
  * The chain of stations from a start to a destination that costs least: its length, and 2 NM for each station.
  *
@@ -41,21 +67,11 @@ interface Way {
  * *Source:* P. E. Hart, N. J. Nilsson, B. Raphael, "A formal basis for the heuristic determination of minimum cost
  * paths", IEEE Transactions SSC 4 (1968) 100-107 (A*, here with the geodesic to the destination as lower bound).
  */
-export function cheapestChain(
-  library: readonly LibraryStation[],
-  start: LatLon,
-  destination: LatLon,
-  altitudeFt: number,
-): Chain | null {
-  const directNm = geodesicTo(start, destination).distanceNm;
-  const all = library
-    .map((station) => ({
-      node: {
-        station,
-        reachNm: receptionNm(station, altitudeFt),
-        toGoNm: geodesicTo(station, destination).distanceNm,
-      },
-      viaNm: geodesicTo(start, station).distanceNm,
+export function cheapestChain({ directNm, stations }: Survey, altitudeFt: number): Chain | null {
+  const all = stations
+    .map(({ station, viaNm, toGoNm }) => ({
+      node: { station, reachNm: receptionNm(station, altitudeFt), toGoNm },
+      viaNm,
     }))
     .filter(({ node }) => node.reachNm > 0);
   for (const limitNm of [1.2 * directNm + 30, 2 * directNm + 200, Infinity]) {
