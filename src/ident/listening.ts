@@ -1,6 +1,9 @@
-import { confirmStream, decodeStream } from './decode.ts';
+import { look } from './detector/look.ts';
+import type { Look } from './detector/look.ts';
+import { quietS, startTracker, track } from './detector/tracker.ts';
+import type { Tracker } from './detector/tracker.ts';
+import { CENTRE_HZ } from './front-end.ts';
 import type { Confirmation, IdentHeard, Known } from './heard.ts';
-import type { Stream } from './detector/stream.ts';
 
 /** What is listened for. */
 export interface ListeningOptions {
@@ -23,16 +26,17 @@ export interface MarkHeard {
 export interface ListeningView {
   /** Seconds of sound taken in. */
   readonly atS: number;
-  /** Level of the tone now, decibels below full scale; null while no tone is known. */
+  /** Level of the tone now, decibels below full scale; null in silence. */
   readonly toneLevelDb: number | null;
   readonly toneHz: number | null;
   readonly snrDb: number | null;
+  /** Marks of the last half minute; those since the last whole ident are a first idea. */
   readonly marks: readonly MarkHeard[];
   readonly letters: string | null;
   readonly repeats: number;
   /** The ident as it is read by now, with why it is not; null before the first look. */
   readonly heard: IdentHeard | null;
-  /** Null when no ident is expected. */
+  /** Null when no ident is expected, or before there was anything to judge. */
   readonly confirmation: Confirmation | null;
 }
 
@@ -44,16 +48,26 @@ export interface Listening {
   count: number;
   /** Samples that have fallen out of the window. */
   dropped: number;
-  nextLook: number;
-  view: ListeningView;
+  readonly tracker: Tracker;
+  lastLookS: number;
+  /** Marks of the tracker that were there at the last look. */
+  marksAtLook: number;
+  last: Look | null;
 }
 
-/** How much of the past is looked at, seconds. */
-const WINDOW_S = 35;
+/** How much of the past is looked at, seconds: two idents of a station that sends one every 10 s. */
+const WINDOW_S = 26;
 
-/** How often it is looked at, seconds: until there is a verdict, and after that. */
-const LOOK_EVERY_S = 1;
-const LOOK_AGAIN_S = 4;
+/** Quiet that ends an ident: four dots at 6 words a minute. A slower one is looked at once more. */
+const END_S = 0.8;
+const SLOW_END_S = 1.05;
+
+/** Looks cost a third of a second of computing: so far apart at least, and at most, seconds. */
+const LEAST_APART_S = 4;
+const MOST_APART_S = 12;
+
+/** Marks that make another look worth while. */
+const LEAST_MARKS = 3;
 
 /** Begins to listen. */
 export function startListening(options: ListeningOptions): Listening {
@@ -64,70 +78,101 @@ export function startListening(options: ListeningOptions): Listening {
     im: new Float64Array(size),
     count: 0,
     dropped: 0,
-    nextLook: LOOK_EVERY_S * options.sampleRateHz,
-    view: {
-      atS: 0,
-      toneLevelDb: null,
-      toneHz: null,
-      snrDb: null,
-      marks: [],
-      letters: null,
-      repeats: 0,
-      heard: null,
-      confirmation: null,
-    },
+    tracker: startTracker(options.sampleRateHz, 1020 - CENTRE_HZ),
+    lastLookS: 0,
+    marksAtLook: 0,
+    last: null,
   };
 }
 
 /**
  * Takes in the next complex samples of the front end (re, im, re, im ...); changes `listening` in place
- * and gives it back. `mayLook` false: only takes them in, where a listener has fallen behind; what is due
- * is looked at with the next block that may.
+ * and gives it back.
+ *
+ * Cheap while a mark is keyed; when an ident seems to have ended, the last 26 s are read as a whole.
+ * `mayLook` false: only takes the sound in, where a listener has fallen behind.
  */
 export function listenOn(listening: Listening, block: Float32Array, mayLook = true): Listening {
-  const { re, im } = listening;
+  const { re, im, tracker } = listening;
   for (let n = 0; n + 1 < block.length; n += 2) {
     if (listening.count === re.length) dropOldest(listening);
-    re[listening.count] = block[n] ?? 0;
-    im[listening.count] = block[n + 1] ?? 0;
+    const x = block[n] ?? 0;
+    const y = block[n + 1] ?? 0;
+    re[listening.count] = x;
+    im[listening.count] = y;
+    track(tracker, x, y, listening.dropped + listening.count);
     listening.count += 1;
   }
-  const isDue = listening.dropped + listening.count >= listening.nextLook;
-  if (isDue && mayLook) look(listening);
+  if (mayLook && isTimeToLook(listening)) lookNow(listening);
   return listening;
 }
 
 /** What is known by now. */
 export function heardSoFar(listening: Listening): ListeningView {
-  return listening.view;
+  const { tracker, last } = listening;
+  const now = {
+    atS: atS(listening),
+    toneLevelDb: tracker.level > 1e-6 ? 20 * Math.log10(tracker.level) : null,
+    marks: marksOf(listening),
+  };
+  if (last === null) {
+    return { ...now, toneHz: null, snrDb: null, letters: null, repeats: 0, confirmation: null };
+  }
+  const { toneHz, snrDb, letters, repeats } = last.heard;
+  return { ...now, toneHz, snrDb, letters, repeats, confirmation: last.confirmation };
+}
+
+function atS({ dropped, count, options }: Listening): number {
+  return (dropped + count) / options.sampleRateHz;
 }
 
 function dropOldest(listening: Listening): void {
-  const drop = Math.ceil(listening.re.length / 35);
+  const drop = Math.ceil(listening.re.length / WINDOW_S);
   listening.re.copyWithin(0, drop);
   listening.im.copyWithin(0, drop);
   listening.count -= drop;
   listening.dropped += drop;
 }
 
-function look(listening: Listening): void {
-  const { options, re, im, count, dropped } = listening;
-  const rateHz = options.sampleRateHz;
-  const stream: Stream = { re: re.subarray(0, count), im: im.subarray(0, count), rateHz };
+function isTimeToLook(listening: Listening): boolean {
+  const sinceS = atS(listening) - listening.lastLookS;
+  if (sinceS >= MOST_APART_S) return true;
+  const quiet = quietS(listening.tracker);
+  if (quiet === null || quiet < END_S) return false;
+  const isCut = listening.last?.heard.why === 'no-complete-ident';
+  const isSlow = isCut && sinceS < 0.5 && quiet >= SLOW_END_S;
+  const isNew = listening.tracker.marks.length - listening.marksAtLook >= LEAST_MARKS;
+  return isSlow || (isNew && sinceS >= LEAST_APART_S);
+}
+
+function lookNow(listening: Listening): void {
+  const { options, re, im, count, tracker } = listening;
+  const stream = { re: re.subarray(0, count), im: im.subarray(0, count) };
   const { expected, known } = options;
-  const confirmation = expected === null ? null : confirmStream(stream, expected, known);
-  const heard = confirmation?.detail ?? decodeStream(stream, known);
-  const isSettled = confirmation !== null && confirmation.verdict !== 'cannot-tell';
-  listening.nextLook = dropped + count + (isSettled ? LOOK_AGAIN_S : LOOK_EVERY_S) * rateHz;
-  listening.view = {
-    atS: (dropped + count) / rateHz,
-    toneLevelDb: null,
-    toneHz: heard.toneHz,
-    snrDb: heard.snrDb,
-    marks: [],
-    letters: heard.letters,
-    repeats: heard.repeats,
-    heard,
-    confirmation,
-  };
+  listening.lastLookS = atS(listening);
+  listening.last = look(
+    { ...stream, rateHz: options.sampleRateHz },
+    { expected, known, startS: listening.dropped / options.sampleRateHz },
+  );
+  const toneHz = listening.last.heard.toneHz ?? listening.last.loudestHz;
+  if (toneHz !== null) tracker.offsetHz = toneHz - CENTRE_HZ;
+  const oldestS = listening.lastLookS - WINDOW_S;
+  tracker.marks.splice(0, tracker.marks.filter(({ endS }) => endS < oldestS).length);
+  listening.marksAtLook = tracker.marks.length;
+}
+
+/** Marks as read at the last look, then those that the tracker has seen since. */
+function marksOf({ last, tracker, lastLookS }: Listening): MarkHeard[] {
+  const read = last?.marks ?? [];
+  const dotS = last?.dotS ?? 0.17;
+  const fromS = read.length === 0 ? 0 : lastLookS;
+  const since = tracker.marks.filter(({ startS }) => startS >= fromS);
+  return [
+    ...read,
+    ...since.map(({ startS, endS }): MarkHeard => ({
+      startS,
+      durationS: endS - startS,
+      element: endS - startS > 2 * dotS ? 'dash' : 'dot',
+    })),
+  ];
 }

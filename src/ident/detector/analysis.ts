@@ -56,10 +56,14 @@ function inBand(all: readonly ToneReading[], band: 'vor' | 'dme'): ToneReading[]
 
 /** How loud a second tone must be beside the first one to be another station's. */
 const OTHER_LEVEL = 0.45;
-const OTHER_SCORE = 40;
+
+/** How much it must look keyed, nats, and beside the first one: its sidebands hardly do. */
+const OTHER_SEARCH = 90;
+const OTHER_SHARE = 0.3;
 
 function isOther(first: ToneReading, other: ToneReading): boolean {
-  const isApart = Math.abs(first.tone.offsetHz - other.tone.offsetHz) > 9;
+  const isApart = Math.abs(first.tone.offsetHz - other.tone.offsetHz) > 7;
   const isLoud = other.meanAmplitude > OTHER_LEVEL * first.meanAmplitude;
-  return first.score > 0 && isApart && isLoud && other.score > OTHER_SCORE;
+  const least = Math.max(OTHER_SEARCH, OTHER_SHARE * first.tone.score);
+  return first.score > 0 && isApart && isLoud && other.tone.score > least;
 }

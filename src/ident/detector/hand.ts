@@ -57,38 +57,42 @@ const LETTER_AT = new Map(LETTERS.map(({ node }, index) => [node, index]));
  */
 export function handIdents(edges: Edges, levels: readonly Level[], frameS: number): HandIdent[] {
   const { ups, downs } = edges;
-  const atUp: Beginning[][] = Array.from(ups, (from) => [
-    {
-      before: null,
-      from,
-      markFrom: from,
-      markTo: from,
-      letters: [],
-      node: -1,
-      score: 0,
-      timing: unknownTiming(),
-    },
-  ]);
+  const atUp: Beginning[][] = Array.from(ups, (from) => [beginningAt(from)]);
   const atDown: Beginning[][] = Array.from(downs, () => []);
   const finished: HandIdent[] = [];
   let up = 0;
   let down = 0;
   while (up < ups.length || down < downs.length) {
-    if (up < ups.length && (ups[up] ?? 0) < (downs[down] ?? Infinity)) {
+    const rise = ups[up] ?? Infinity;
+    const fall = downs[down] ?? Infinity;
+    if (rise < fall) {
       for (const each of best(atUp[up] ?? [])) {
-        addMarks(each, ups[up] ?? 0, { downs, first: down, atDown, levels, frameS });
+        addMarks(each, rise, { downs, first: down, atDown, levels, frameS });
       }
       up += 1;
     } else {
       for (const each of best(atDown[down] ?? [])) {
-        const done = finishedBy(each);
-        if (done !== null) finished.push(done);
-        addGaps(each, downs[down] ?? 0, { ups, first: up, atUp, frameS });
+        finished.push(...finishedBy(each));
+        addGaps(each, fall, { ups, first: up, atUp, frameS });
       }
       down += 1;
     }
   }
   return finished;
+}
+
+function beginningAt(from: number): Beginning {
+  const timing = unknownTiming();
+  return {
+    before: null,
+    from,
+    markFrom: from,
+    markTo: from,
+    letters: [],
+    node: -1,
+    score: 0,
+    timing,
+  };
 }
 
 function best(all: Beginning[]): Beginning[] {
@@ -178,12 +182,12 @@ function evidenceOf(levels: readonly Level[], from: number, to: number): number 
   );
 }
 
-function finishedBy(each: Beginning): HandIdent | null {
+function finishedBy(each: Beginning): HandIdent[] {
   const letter = LETTER_AT.get(each.node);
-  if (letter === undefined) return null;
+  if (letter === undefined) return [];
   const letters = [...each.letters, letter];
   const { from, markTo: to, score, timing } = each;
-  return { letters, key: keyOfLetters(letters), from, to, score, timing, last: each };
+  return [{ letters, key: keyOfLetters(letters), from, to, score, timing, last: each }];
 }
 
 /** The marks of an ident keyed by hand, in frames, in order. */

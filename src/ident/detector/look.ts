@@ -1,0 +1,55 @@
+import { CENTRE_HZ } from '../front-end.ts';
+import type { Confirmation, IdentHeard, Known } from '../heard.ts';
+import type { Judged } from './judged.ts';
+import type { Stream } from './stream.ts';
+import { tell, verdictFrom } from './tell.ts';
+
+/** What is looked for, and when the stretch began. */
+export interface LookingFor {
+  readonly expected: string | null;
+  readonly known: Known | undefined;
+  /** Start of the stretch, seconds since listening began. */
+  readonly startS: number;
+}
+
+/** What one look at the last stretch of sound has shown. */
+export interface Look {
+  readonly heard: IdentHeard;
+  readonly confirmation: Confirmation | null;
+  /** Marks of the likeliest ident, seconds since listening began. */
+  readonly marks: readonly {
+    readonly startS: number;
+    readonly durationS: number;
+    readonly element: 'dot' | 'dash';
+  }[];
+  readonly dotS: number | null;
+  /** The tone that is most likely keyed, whether or not an ident was read. */
+  readonly loudestHz: number | null;
+}
+
+/** Reads a stretch of the stream as a whole. */
+export function look(stream: Stream, looking: LookingFor): Look {
+  const telling = tell(stream, looking.known ?? {}, looking.expected);
+  const { heard, best } = telling.told;
+  const offsetHz = telling.analysis.readings[0]?.tone.offsetHz;
+  return {
+    heard,
+    confirmation: looking.expected === null ? null : verdictFrom(telling, looking.expected),
+    marks: best === null || heard.confidence < 0.3 ? [] : marksOf(best, looking.startS),
+    dotS: heard.wpm === null ? null : 1.2 / heard.wpm,
+    loudestHz: offsetHz === undefined ? null : offsetHz + CENTRE_HZ,
+  };
+}
+
+function marksOf({ heard, reading }: Judged, startS: number): Look['marks'] {
+  const { frameS, count } = reading.frames;
+  return heard.flatMap(({ marks, dotFrames }) =>
+    marks
+      .filter(({ from, to }) => from >= 0 && to <= count)
+      .map(({ from, to }) => ({
+        startS: startS + from * frameS,
+        durationS: (to - from) * frameS,
+        element: to - from > 2 * dotFrames ? ('dash' as const) : ('dot' as const),
+      })),
+  );
+}

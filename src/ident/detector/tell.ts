@@ -1,0 +1,67 @@
+import type { Confirmation, Known } from '../heard.ts';
+import { analyse } from './analysis.ts';
+import type { Analysis } from './analysis.ts';
+import { heardIn } from './heard-in.ts';
+import type { Told } from './heard-in.ts';
+import { lettersOfKey } from './likely-idents.ts';
+import type { IdentKey } from './likely-idents.ts';
+import { listenedTo } from './listened.ts';
+import { patternsOf } from './marks-of.ts';
+import { keyOfText, posteriorOf } from './posterior.ts';
+import type { Posterior } from './posterior.ts';
+import type { Stream } from './stream.ts';
+
+/** The expected ident is confirmed when it is at least so probable. */
+const CONFIRMED = 0.97;
+
+/** Another one is heard instead when it is at least so probable, and the expected one at most so. */
+const SURE_OF_OTHER = 0.98;
+const OUT_OF_QUESTION = 1e-4;
+
+/** Elements that another ident needs to be called different when it was heard once only. */
+const LEAST_ELEMENTS = 6;
+
+/** All that a stretch of sound tells. */
+export interface Telling {
+  readonly analysis: Analysis;
+  readonly posterior: Posterior;
+  readonly told: Told;
+}
+
+/** Reads a stretch of the stream. `expected`: an ident that is weighed in any case; null: none. */
+export function tell(stream: Stream, known: Known, expected: string | null): Telling {
+  const asked = expected === null ? [] : keysOf([expected]);
+  const rivals = keysOf(known.rivals ?? []);
+  const all = rivals.length === 0 ? [] : [...new Set([...rivals, ...asked])];
+  const listened = listenedTo(stream);
+  const analysis = analyse(listened, [...all, ...asked]);
+  const posterior = posteriorOf(analysis, all);
+  return { analysis, posterior, told: heardIn(listened, analysis, posterior) };
+}
+
+/** Whether what was told is the expected ident. */
+export function verdictFrom({ told, posterior }: Telling, expected: string): Confirmation {
+  const key = keyOfText(expected);
+  const detail = told.heard;
+  const confidence = key === null ? 0 : (posterior.get(key) ?? 0);
+  const verdict = key === null ? 'cannot-tell' : verdictOn(key, confidence, told);
+  const why = detail.why ?? (verdict === 'cannot-tell' ? 'not-sure-yet' : null);
+  return { verdict, heard: detail.letters, confidence, why, detail };
+}
+
+function keysOf(idents: readonly string[]): IdentKey[] {
+  return idents.flatMap((ident) => keyOfText(ident) ?? []);
+}
+
+function verdictOn(
+  key: IdentKey,
+  confidence: number,
+  { heard, best }: Told,
+): Confirmation['verdict'] {
+  if (best === null || heard.letters === null) return 'cannot-tell';
+  if (best.key === key) return confidence >= CONFIRMED ? 'confirmed' : 'cannot-tell';
+  const letters = lettersOfKey(best.key);
+  const isLong = letters.length >= 3 && patternsOf(letters).join('').length >= LEAST_ELEMENTS;
+  const isOther = heard.confidence >= SURE_OF_OTHER && confidence <= OUT_OF_QUESTION;
+  return isOther && (isLong || best.heard.length >= 2) ? 'different' : 'cannot-tell';
+}
