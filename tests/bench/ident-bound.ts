@@ -137,6 +137,8 @@ export function boundCurve(repeats: number, clips: number, seed: number): Curve 
 
 /** How many decibels more than the bound were needed for the same share of right idents; null: off the curve. */
 export function gapDb(curve: Curve, snr3kDb: number, accuracy: number): number | null {
+  // Near 100 % the curve is too flat to be read backwards.
+  if (accuracy > 0.985) return null;
   const above = curve.findIndex((each) => each.accuracy >= accuracy);
   const [low, high] = [curve[above - 1], curve[above]];
   if (low === undefined || high === undefined) return null;

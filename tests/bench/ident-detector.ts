@@ -142,7 +142,7 @@ if (process.argv[1]?.endsWith('ident-detector.ts') === true) {
   }
   for (const each of EMPTY_CONDITIONS) {
     if (isWanted(each, 'none') && canMake(each)) {
-      show(emptyFigures(each, clips, seed, option('trials', 2), print));
+      show(emptyFigures(each, clips, seed, option('trials', 20), print));
     }
   }
 }

@@ -1,5 +1,9 @@
 // Lets the ear listen to clips and counts what it makes of them.
-import { confirmIdent, decodeIdent } from '../../src/ident/decode.ts';
+import { confirmIdent } from '../../src/ident/decode.ts';
+import { streamOf } from '../../src/ident/detector/stream.ts';
+import { tell, verdictFrom } from '../../src/ident/detector/tell.ts';
+import type { Telling } from '../../src/ident/detector/tell.ts';
+import type { Confirmation, IdentHeard } from '../../src/ident/heard.ts';
 import { codeOf, LETTERS, pick, randomIdent } from './ident-air-keying.ts';
 import { makeClip } from './ident-air.ts';
 import type { Clip } from './ident-air.ts';
@@ -28,8 +32,6 @@ export interface Tally {
   readonly wrong: Verdicts;
   /** Clips in which the likeliest ident is a wrong one and would have been confirmed. */
   worstCase: number;
-  soundS: number;
-  computeS: number;
   /** For looking into: seed and what was heard. */
   readonly remarks: string[];
 }
@@ -40,7 +42,7 @@ export function clipSeed(seed: number, index: number): number {
 }
 
 /** The likeliest ident, also where it is not told because it is not sure enough. */
-export function likeliestOf(heard: ReturnType<typeof decodeIdent>): string {
+export function likeliestOf(heard: IdentHeard): string {
   return heard.letters ?? heard.perLetter.map(({ letter }) => letter).join('');
 }
 
@@ -58,21 +60,14 @@ function emptyTally(): Tally {
     near: noVerdicts(),
     wrong: noVerdicts(),
     worstCase: 0,
-    soundS: 0,
-    computeS: 0,
     remarks: [],
   };
 }
 
-function ask(tally: Tally, verdicts: Verdicts, clip: Clip, expected: string): string {
-  const startMs = performance.now();
-  const { verdict } = confirmIdent(clip, expected);
-  tally.computeS += (performance.now() - startMs) / 1000;
-  tally.soundS += clip.samples.length / clip.sampleRateHz;
+function count(verdicts: Verdicts, answer: Confirmation | undefined): void {
   verdicts.asked += 1;
-  if (verdict === 'confirmed') verdicts.confirmed += 1;
-  if (verdict === 'different') verdicts.different += 1;
-  return verdict;
+  if (answer?.verdict === 'confirmed') verdicts.confirmed += 1;
+  if (answer?.verdict === 'different') verdicts.different += 1;
 }
 
 /** Clips of a line with a station; each is read once and asked about the right, a near and a wrong ident. */
@@ -84,26 +79,45 @@ export function tallyStation(line: Line, clips: number, seed: number): Tally {
   return tally;
 }
 
+/** Under this the likeliest ident is in doubt. */
+const SURE = 0.9;
+
+/**
+ * `confirmIdent` for several idents of a clip that is listened to once. All idents that come near the
+ * likeliest one are weighed in any case; where even that one is in doubt, each is asked about by itself.
+ */
+function answersTo(clip: Clip, telling: Telling, asked: readonly string[]): Confirmation[] {
+  const isSure = telling.told.heard.confidence >= SURE || telling.told.best === null;
+  return asked.map((each) => (isSure ? verdictFrom(telling, each) : confirmIdent(clip, each)));
+}
+
 function takeIn(tally: Tally, clip: Clip, seed: number): void {
   const keyed = clip.ident ?? '';
   const chance = chanceFrom(seed + 1);
-  const heard = decodeIdent(clip);
+  const asked = [keyed, nearIdent(keyed, chance), otherIdent(keyed, chance)];
+  const telling = tell(streamOf(clip), {}, null);
+  const answers = answersTo(clip, telling, asked);
+  count(tally.true, answers[0]);
+  count(tally.near, answers[1]);
+  count(tally.wrong, answers[2]);
+  const { heard } = telling.told;
   const best = likeliestOf(heard);
   const isRight = best === keyed;
   tally.clips += 1;
   if (isRight) tally.whole += 1;
   if (heard.letters === null) tally.saidNothing += 1;
   else if (heard.letters !== keyed) tally.saidWrong += 1;
-  const verdict = ask(tally, tally.true, clip, keyed);
-  const others = [
-    ask(tally, tally.near, clip, nearIdent(keyed, chance)),
-    ask(tally, tally.wrong, clip, otherIdent(keyed, chance)),
-  ];
-  const isFooled = !isRight && best.length === 3 && wouldConfirm(clip, best);
+  const isFooled = !isRight && wouldConfirm(clip, best);
   if (isFooled) tally.worstCase += 1;
-  if (isRight && verdict !== 'different' && !others.includes('confirmed')) return;
-  const what = `read ${best}, ${verdict}; near and wrong: ${others.join(', ')}`;
-  tally.remarks.push(`seed ${seed}: ${keyed} ${what}${isFooled ? ', WOULD CONFIRM' : ''}`);
+  const verdicts = answers.map(({ verdict }) => verdict);
+  const isUsual = isRight && verdicts[0] !== 'different' && !verdicts.includes('confirmed', 1);
+  if (!isUsual) tally.remarks.push(`seed ${seed}: ${keyed} ${remark(heard, verdicts, isFooled)}`);
+}
+
+function remark(heard: IdentHeard, verdicts: readonly string[], isFooled: boolean): string {
+  const told = heard.letters === null ? `not told, ${heard.why ?? ''}` : 'told';
+  const answers = `${verdicts.join(', ')}${isFooled ? ', WOULD CONFIRM' : ''}`;
+  return `read ${likeliestOf(heard)} (${told}): ${answers}`;
 }
 
 /** Clips without a station, each asked about `trials` random idents and about the likeliest one. */
@@ -112,15 +126,17 @@ export function tallyEmpty(condition: string, clips: number, seed: number, trial
   for (let index = 0; index < clips; index += 1) {
     const clip = makeClip({ seed: clipSeed(seed, index), condition });
     const chance = chanceFrom(clipSeed(seed, index) + 1);
-    const heard = decodeIdent(clip);
+    const asked = Array.from({ length: trials }, () => randomIdent(chance));
+    const telling = tell(streamOf(clip), {}, null);
+    // The first is asked about as a pilot would, with the clip listened to for it.
+    for (const each of asked.slice(1)) count(tally.wrong, verdictFrom(telling, each));
+    for (const each of asked.slice(0, 1)) count(tally.wrong, confirmIdent(clip, each));
+    const { heard } = telling.told;
     const best = likeliestOf(heard);
     tally.clips += 1;
     if (heard.letters === null) tally.saidNothing += 1;
     else tally.saidWrong += 1;
-    for (let trial = 0; trial < trials; trial += 1) {
-      ask(tally, tally.wrong, clip, randomIdent(chance));
-    }
-    const isFooled = best.length === 3 && wouldConfirm(clip, best);
+    const isFooled = wouldConfirm(clip, best);
     if (isFooled) tally.worstCase += 1;
     if (isFooled || heard.letters !== null) {
       tally.remarks.push(
@@ -131,7 +147,9 @@ export function tallyEmpty(condition: string, clips: number, seed: number, trial
   return tally;
 }
 
+/** Asked again without the other idents, as the pilot would; only one of three letters counts. */
 function wouldConfirm(clip: Clip, expected: string): boolean {
+  if (expected.length !== 3) return false;
   return confirmIdent(clip, expected).verdict === 'confirmed';
 }
 

@@ -7,7 +7,7 @@ import { report } from './report.ts';
 
 const CLIPS = 20;
 const SEED = 30;
-const TRIALS = 1;
+const TRIALS = 20;
 const quiet = (): void => undefined;
 
 const figures = [
