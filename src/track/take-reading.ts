@@ -95,9 +95,8 @@ function doubted(
   misfit: Misfit,
   reading: Reading,
 ): Taken {
-  // On its stop the needle has not told the radial: there is nothing for its first reading to contradict.
-  const isNeedleOff = misfit.needle || misfit.flag;
-  if (isNeedleOff && isFirstOffStop(before, reading)) return placed(before, reading);
+  if (isPlaceOpen(before, misfit, reading))
+    return { ...placed(before, reading), jump: fading(before.jump) };
   const verdict = weigh(withoutStop ? main : belief, before.scene, reading, misfit, {
     doubt: carriedDoubt(before.doubt, interval.carryOn),
     takenIn: before.takenIn,
@@ -115,6 +114,17 @@ function doubted(
     watch: isAfresh ? NOTHING_SUSPECTED : watched(before, interval, { belief, misfit }, reading),
     withoutStop: isAfresh ? null : withoutStop,
   };
+}
+
+/**
+ * Whether there is no place that a reading could contradict: on its stop the needle has not told the radial yet, and
+ * a picture that is lost waits for just this reading.
+ */
+function isPlaceOpen(before: Estimate, misfit: Misfit, reading: Reading): boolean {
+  if ((misfit.needle || misfit.flag) && isFirstOffStop(before, reading)) return true;
+  const { needleDots, flag, dmeNm } = reading;
+  const isRadialRead = needleDots === 0 && flag !== 'off';
+  return before.isLost && isRadialRead && (before.scene.dme === null || dmeNm !== undefined);
 }
 
 /** Whether the place is to be set by this reading alone. */
