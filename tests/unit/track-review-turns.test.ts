@@ -23,7 +23,7 @@ describe('an intercept heading', () => {
   it('far from the line is held for minutes before the turn onto it', () => {
     const { whichWay } = after(IN, [[112, -4, 'to', 25]], { wind: FORECAST });
     expect(whichWay.thenHeadingDeg).not.toBe(whichWay.headingDeg);
-    // 3.5 NM at 95 kt and 45 degrees or less: three minutes or more.
+    // 3.5 NM at 95 kt and 60 degrees or less: 150 s or more.
     expect(whichWay.holdS).toBeGreaterThan(150);
     expect(whichWay.holdS % 5).toBe(0);
   });
