@@ -4,6 +4,7 @@ import { ulid } from 'ulid';
 import '../form.css';
 import '../stations/stations.css';
 import '../route/route.css';
+import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
 import { stationsNear } from '../../src/station/library/find-stations.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { chosenAircraft } from '../settings/settings.ts';
@@ -13,7 +14,7 @@ import { addressOf } from '../parts/route.ts';
 import { todayIso } from '../parts/today.ts';
 import { PlanView } from '../plan-view/plan-view.tsx';
 import { LegSheet } from '../route/leg-sheet.tsx';
-import { readRoute, type PlannedRoute } from '../route/read-route.ts';
+import { readRoute, windKeyOf, type PlannedRoute } from '../route/read-route.ts';
 import { RouteActions } from '../route/route-actions.tsx';
 import { openDesk, type RouteDesk } from '../route/route-desk.ts';
 import { emptyRoute, routeTitle, type RouteDraft } from '../route/route-draft.ts';
@@ -143,7 +144,7 @@ function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
           The legs appear here once both ends, the altitude and a station are there.
         </p>
       ) : (
-        <Legs draft={draft} plan={plan} />
+        <Legs desk={desk} plan={plan} problems={read.problems} />
       )}
       <RouteActions
         desk={desk}
@@ -163,13 +164,19 @@ function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
 /** Stations this far from a leg are looked at for crossing radials, NM. */
 const AROUND_NM = 60;
 
-function Legs({
-  draft,
-  plan,
-}: {
-  readonly draft: RouteDraft;
+interface LegsProps {
+  readonly desk: RouteDesk;
   readonly plan: PlannedRoute;
-}): JSX.Element {
+  readonly problems: ReadonlyMap<string, string>;
+}
+
+function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
+  const draft = desk.draft.value;
+  const stations = stationIndex.value.stations;
+  const alike = useMemo(
+    () => plan.legs.map((leg) => othersOnFrequency(leg, plan.altitudeFt, stations)),
+    [plan, stations],
+  );
   const departsAtMs = departureMs(draft);
   let timeS = 0;
   const begins = plan.computed.legs.map((leg) => {
@@ -190,6 +197,13 @@ function Legs({
             beginsAtMs={begins[index] ?? null}
             around={leg.station.hasDme ? [] : stationsAround(leg.station)}
             fuelUnit={draft.fuelUnit}
+            alike={alike[index] ?? []}
+            windText={draft.legWinds[windKeyOf(leg)] ?? ''}
+            windProblem={problems.get(`legWinds.${windKeyOf(leg)}`) ?? ''}
+            onWind={(text) => {
+              const key = windKeyOf(leg);
+              desk.change({ legWinds: { ...draft.legWinds, [key]: text } }, `wind ${key}`);
+            }}
           />
         ))}
       </section>

@@ -4,6 +4,7 @@ import type { ComputedLeg } from '../../src/leg/route/compute-leg.ts';
 import { legMarks, type LegMark } from '../../src/leg/route/leg-marks.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { megahertz, minutesSeconds, oneDecimal, threeFigures } from '../parts/figures.ts';
+import { Field } from '../parts/field.tsx';
 import { MorseMarks } from '../parts/morse-marks.tsx';
 import { CrossingWords } from './crossing-words.tsx';
 import { playStation } from './play-station.ts';
@@ -17,6 +18,12 @@ interface LegSheetProps {
   /** Stations near by, for crossing radials. */
   readonly around: readonly LibraryStation[];
   readonly fuelUnit: string;
+  /** Other stations that may be heard on the frequency of this leg. */
+  readonly alike: readonly { readonly station: LibraryStation; readonly distanceNm: number }[];
+  /** The wind of this leg alone, as typed; empty: that of the whole flight. */
+  readonly windText: string;
+  readonly windProblem: string;
+  readonly onWind: (text: string) => void;
 }
 
 /** One leg with all that is set, flown and watched on it. */
@@ -51,16 +58,42 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
         </button>
       </p>
       <Figures computed={computed} direction={direction} fuelUnit={fuelUnit} />
-      {computed.warnings.length === 0 ? null : (
-        <ul class="warnings">
-          {computed.warnings.map((words) => (
-            <li key={words}>{words}</li>
-          ))}
-        </ul>
-      )}
+      <ul class="warnings">
+        {[...computed.warnings, ...alikeWords(props.alike)].map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+      <OwnWind {...props} />
       <Marks marks={marks} beginsAtMs={props.beginsAtMs} />
       {station.hasDme ? null : <CrossingWords leg={leg} marks={marks} around={around} />}
     </article>
+  );
+}
+
+function alikeWords(alike: LegSheetProps['alike']): readonly string[] {
+  const [nearest] = alike;
+  if (!nearest) return [];
+  const { station, distanceNm } = nearest;
+  const more = alike.length === 1 ? '' : ` (and ${alike.length - 1} more)`;
+  return [
+    `${station.ident} is on the same frequency, ${distanceNm.toFixed(0)} NM from this leg${more}: identify before you trust the needle.`,
+  ];
+}
+
+/** A wind for this leg alone. */
+function OwnWind({ index, windText, windProblem, onWind }: LegSheetProps): JSX.Element {
+  const name = `leg-wind-${index}`;
+  return (
+    <div class="fields no-print">
+      <Field
+        name={name}
+        label={`Wind on leg ${index + 1}`}
+        value={windText}
+        problems={new Map(windProblem === '' ? [] : [[name, windProblem]])}
+        onInput={onWind}
+        hint="280/22, true; empty: as for the whole flight"
+      />
+    </div>
   );
 }
 

@@ -6,7 +6,7 @@ import type { Aircraft } from '../../src/leg/leg.ts';
 import { computeLegs, type ComputedRoute } from '../../src/leg/route/compute-legs.ts';
 import { placeLegs } from '../../src/leg/route/place-legs.ts';
 import { legsOf } from '../../src/leg/route/propose-route.ts';
-import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
+import type { PlacedLeg, RouteLeg } from '../../src/leg/route/route-leg.ts';
 import type { StationIndex } from '../../src/station/library/find-stations.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import type { Wind } from '../../src/wind/wind.ts';
@@ -53,7 +53,7 @@ export function readRoute(draft: RouteDraft, aircraft: Aircraft, index: StationI
     return read;
   if (wind === null) return read;
   const wish = { start: start.place, destination: destination.place, altitudeFt };
-  const routeLegs = legsOf(draft.via, wish);
+  const routeLegs = withOwnWinds(legsOf(draft.via, wish), draft, problems);
   const stations = routeLegs.flatMap(({ station }) =>
     draft.via.filter((each) => isSameStation(each, station)).slice(0, 1),
   );
@@ -75,6 +75,29 @@ export function readRoute(draft: RouteDraft, aircraft: Aircraft, index: StationI
     ...read,
     plan: { ...wish, wind: wind.wind, isWindGiven: wind.isGiven, stations, ...computed.value },
   };
+}
+
+/** How a wind of one leg is kept. */
+export function windKeyOf({ station, direction }: RouteLeg): string {
+  return `${station.ident} ${station.latitudeDeg.toFixed(3)} ${direction}`;
+}
+
+/** The legs with the winds typed for single ones, `280/22`. */
+function withOwnWinds(
+  legs: readonly RouteLeg[],
+  { legWinds }: RouteDraft,
+  problems: Map<string, string>,
+): readonly RouteLeg[] {
+  return legs.map((leg) => {
+    const key = windKeyOf(leg);
+    const text = (legWinds[key] ?? '').trim();
+    if (text === '') return leg;
+    const [, from, speed] = /^(\d{1,3})\s*[/ ]\s*(\d{1,3})(?:\s*KT)?$/i.exec(text) ?? [];
+    const wind = { fromDegTrue: Number(from), speedKt: Number(speed) };
+    if (wind.fromDegTrue <= 360 && wind.speedKt <= 250) return { ...leg, wind };
+    problems.set(`legWinds.${key}`, 'A wind is written like 280/22: from, true, and knots.');
+    return leg;
+  });
 }
 
 function isSameStation(one: LibraryStation, other: LatLon & { readonly ident: string }): boolean {
@@ -106,6 +129,7 @@ const FIELDS: Readonly<Record<string, string>> = {
 };
 
 function fieldOnPage({ field }: FieldProblem): string {
+  if (/^legs\.\d+\.wind/.test(field)) return 'windSpeed';
   return FIELDS[field] ?? 'via';
 }
 

@@ -20,6 +20,8 @@ export interface RouteDraft {
   readonly safeAltitude: string;
   readonly windFrom: string;
   readonly windSpeed: string;
+  /** Winds of single legs as typed, `280/22`, by station and direction; the wind above holds for the others. */
+  readonly legWinds: Readonly<Record<string, string>>;
   readonly fuelPerHour: string;
   readonly fuelUnit: string;
   readonly reserve: ReserveName;
@@ -42,6 +44,7 @@ export function emptyRoute(id: string, dateIso: string): RouteDraft {
     safeAltitude: '',
     windFrom: '',
     windSpeed: '',
+    legWinds: {},
     fuelPerHour: '',
     fuelUnit: 'L',
     reserve: 'eu-day',

@@ -14,7 +14,7 @@ interface RouteFieldsProps {
   readonly read: RouteRead;
 }
 
-type TextKey = Exclude<keyof RouteDraft, 'via' | 'reserve' | 'levels' | 'id'>;
+type TextKey = Exclude<keyof RouteDraft, 'via' | 'legWinds' | 'reserve' | 'levels' | 'id'>;
 
 /** Where from and where to. */
 export function EndFields({ desk, read }: RouteFieldsProps): JSX.Element {

@@ -28,6 +28,7 @@ const RouteLegSchema = heldTo<RouteLeg>()(
       end: Type.Optional(
         placeSchema('the place where a leg from its station ends: latitudeDeg, longitudeDeg'),
       ),
+      wind: Type.Optional(WindSchema),
     },
     { additionalProperties: false, description: 'a leg: station, direction, start or end' },
   ),

@@ -2,10 +2,11 @@ import { SearchRiseSet, Body, Observer } from 'astronomy-engine';
 import { describe, expect, it } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt } from '../../src/earth/geodesic.ts';
+import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
 import { indexStations } from '../../src/station/library/find-stations.ts';
 import { routeGeoJson, routeGpx } from '../../client/route/exchange.ts';
 import { withStation } from '../../client/route/put-in.ts';
-import { readRoute } from '../../client/route/read-route.ts';
+import { readRoute, windKeyOf } from '../../client/route/read-route.ts';
 import { openDesk } from '../../client/route/route-desk.ts';
 import { emptyRoute, moved, routeTitle } from '../../client/route/route-draft.ts';
 import { sunAt } from '../../client/route/sun.ts';
@@ -88,6 +89,25 @@ describe('a flight as typed', () => {
     expect(flight.value.legs[0]).toMatchObject({ direction: 'to', endDmeNm: 0, altitudeFt: 4500 });
     expect(flight.value.legs[3]).toMatchObject({ direction: 'from', endDmeNm: 14 });
     expect(flight.value.forecastWind).toEqual({ fromDegTrue: 330, speedKt: 15 });
+  });
+
+  it('takes a wind for one leg alone, and says what cannot be read of it', () => {
+    const legs = planned(whole).legs;
+    const key = windKeyOf(legs[1] ?? legs[0] ?? { station: qev, direction: 'to' });
+    const own = planned({ ...whole, legWinds: { [key]: '090/40' } });
+    expect(own.computed.legs[1]?.groundSpeedKt).toBeLessThan(60);
+    expect(own.computed.legs[0]).toEqual(planned(whole).computed.legs[0]);
+    const wrong = readRoute({ ...whole, legWinds: { [key]: 'calm-ish' } }, aircraft, index);
+    expect([...wrong.problems.keys()]).toEqual([`legWinds.${key}`]);
+  });
+
+  it('knows of other stations on the frequency that may be heard', () => {
+    const twin = { ...stationAt('TWN', placeAt(ocean, trueDeg(0), 70)), id: 'twin' };
+    const far = { ...stationAt('FAR', placeAt(ocean, trueDeg(0), 400)), id: 'far' };
+    const [first] = planned(whole).legs;
+    if (!first) throw new Error('no leg');
+    const others = othersOnFrequency(first, 4500, [qev, twin, far]);
+    expect(others.map(({ station }) => station.ident)).toEqual(['TWN']);
   });
 
   it('is called by its ends where it has no name', () => {

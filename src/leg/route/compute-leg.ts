@@ -67,7 +67,8 @@ export interface ComputedLeg {
  * *Source:* as named by each function used; time and fuel are distance over groundspeed and hours times flow.
  */
 export function computeLeg(leg: PlacedLeg, conditions: LegConditions): Result<ComputedLeg> {
-  const { aircraft, wind, altitudeFt, dateIso, serviceClass } = conditions;
+  const { aircraft, altitudeFt, dateIso, serviceClass } = conditions;
+  const wind = leg.wind ?? conditions.wind;
   const { station, start, end } = leg;
   const low = altitudeProblems(altitudeFt, station);
   if (low.length > 0) return refuse(low);

@@ -64,7 +64,8 @@ function requestProblems({ aircraft, wind, altitudeFt, legs }: RouteRequest): Fi
     ...rangeProblems('aircraft.fuelPerHour', aircraft.fuelPerHour, FUEL_FLOW),
     ...rangeProblems('wind.fromDegTrue', wind.fromDegTrue, WIND_FROM),
     ...rangeProblems('wind.speedKt', wind.speedKt, WIND_SPEED),
-    ...windProblems(wind.speedKt, aircraft.trueAirspeedKt),
+    ...windProblems('wind.speedKt', wind.speedKt, aircraft.trueAirspeedKt),
+    ...legs.flatMap(({ wind: own }, index) => legWindProblems(own, index, aircraft)),
     ...rangeProblems('altitudeFt', altitudeFt, ALTITUDE),
     ...(legs.length > 0
       ? []
@@ -77,10 +78,24 @@ function requestProblems({ aircraft, wind, altitudeFt, legs }: RouteRequest): Fi
 }
 
 /** Refused from wherever it blows: with it behind, a leg could be flown, but nobody could turn back. */
-function windProblems(windSpeedKt: number, trueAirspeedKt: number): FieldProblem[] {
+function windProblems(field: string, windSpeedKt: number, trueAirspeedKt: number): FieldProblem[] {
   if (!(windSpeedKt >= trueAirspeedKt)) return [];
   const expected = `a wind below the airspeed of ${trueAirspeedKt} kt`;
-  return [{ field: 'wind.speedKt', expected, got: `${windSpeedKt} kt, too strong` }];
+  return [{ field, expected, got: `${windSpeedKt} kt, too strong` }];
+}
+
+function legWindProblems(
+  wind: Wind | undefined,
+  index: number,
+  { trueAirspeedKt }: PlanAircraft,
+): FieldProblem[] {
+  if (wind === undefined) return [];
+  const field = `legs.${index}.wind`;
+  return [
+    ...rangeProblems(`${field}.fromDegTrue`, wind.fromDegTrue, WIND_FROM),
+    ...rangeProblems(`${field}.speedKt`, wind.speedKt, WIND_SPEED),
+    ...windProblems(`${field}.speedKt`, wind.speedKt, trueAirspeedKt),
+  ];
 }
 
 function inLeg(problem: FieldProblem, index: number): FieldProblem {

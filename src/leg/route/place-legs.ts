@@ -68,7 +68,7 @@ function placeLeg(leg: RouteLeg, { field, before, after }: Neighbours): Result<P
   if (elsewhere.length > 0) return refuse(elsewhere);
   const far = lengthProblems(start, end, `${field}.${isTo ? 'start' : 'end'}`);
   if (far.length > 0) return refuse(far);
-  return accept({ station: leg.station, direction: leg.direction, start, end });
+  return accept({ ...leg, start, end });
 }
 
 function placeOf({ latitudeDeg, longitudeDeg }: LatLon): LatLon {

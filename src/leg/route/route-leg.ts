@@ -1,5 +1,6 @@
 import type { LatLon } from '../../earth/geodesic.ts';
 import type { Station } from '../../station/station.ts';
+import type { Wind } from '../../wind/wind.ts';
 
 /** One leg of a route on the map: straight to a station, or straight away from it. */
 export interface RouteLeg {
@@ -9,6 +10,8 @@ export interface RouteLeg {
   readonly start?: LatLon;
   /** Where a `from` leg ends; left out: where the leg after it begins. A `to` leg ends over its station. */
   readonly end?: LatLon;
+  /** On this leg; left out: the wind of the whole route. */
+  readonly wind?: Wind;
 }
 
 /** Where a leg begins and ends, both known. */
@@ -17,6 +20,7 @@ export interface PlacedLeg {
   readonly direction: 'to' | 'from';
   readonly start: LatLon;
   readonly end: LatLon;
+  readonly wind?: Wind;
 }
 
 /** The aircraft as far as a plan needs to know it. */
