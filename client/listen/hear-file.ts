@@ -1,4 +1,5 @@
-import { confirmIdent, decodeIdent } from '../../src/ident/decode.ts';
+import { look } from '../../src/ident/detector/look.ts';
+import { streamOf } from '../../src/ident/detector/stream.ts';
 import { frontEndStep, startFrontEnd } from '../../src/ident/front-end.ts';
 import type { ListeningView } from '../../src/ident/listening.ts';
 import { readWav } from '../../src/ident/read-wav.ts';
@@ -50,12 +51,12 @@ function hear(
 ): void {
   say({ kind: 'progress', fraction: 0.1, levels: levelsOf(recording, null) });
   say({ kind: 'progress', fraction: LEVELS_SHARE, levels: null });
-  const confirmation = expected === null ? null : confirmIdent(recording, expected);
-  const heard = confirmation?.detail ?? decodeIdent(recording);
+  const looked = look(streamOf(recording), { expected, known: undefined, startS: 0 });
+  const { heard, confirmation, marks } = looked;
   const { letters, repeats, snrDb, toneHz } = heard;
   const atS = recording.samples.length / recording.sampleRateHz;
-  const known = { letters, repeats, snrDb, toneHz, heard, confirmation };
-  const view: ListeningView = { atS, toneLevelDb: null, marks: [], ...known };
+  const read = { letters, repeats, snrDb, toneHz, heard, confirmation, marks };
+  const view: ListeningView = { atS, toneLevelDb: null, ...read };
   say({ kind: 'over', view, levels: levelsOf(recording, toneHz) });
 }
 

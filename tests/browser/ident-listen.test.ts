@@ -141,6 +141,8 @@ describe('a recording', () => {
     await page.dispatchEvent('h1', 'drop', { dataTransfer: dropped });
     await words.verdict.filter({ hasText: 'It sends QEV.' }).waitFor(PATIENCE);
     await page.getByText('Heard: ident.wav.').waitFor();
+    // Q --.-  E .  V ...-: nine marks, twice.
+    await page.getByRole('img', { name: /tone at \d+ hertz, 18 marks, letters Q E V/ }).waitFor();
   });
 
   test.each([
