@@ -94,11 +94,13 @@ export function watchNeedle(
   if (!needle || !lastNeedle || isSaturated(needle.needleDots, scene)) return watch;
   const expected = needleExpected(predicted, scene, needle);
   const isSame = Math.abs(needle.needleDots - lastNeedle.needleDots) < SAME_DOTS;
-  const calm = { ...expected, variance: expected.variance * strayShare(watch) };
-  const trusted = needleProbability(scene, needle.needleDots, calm, stepOf(earlier));
-  const stuck = isSame ? SHOWS_THE_SAME : (1 - SHOWS_THE_SAME) / (needlePositions(scene) - 1);
   const isObsTurned =
     Math.abs(turnDeg(lastNeedle.courseSetDeg, needle.courseSetDeg)) > OBS_TURNED_DEG;
+  // A turned OBS must not be judged by how calm the needle was at rest.
+  const share = isObsTurned ? 1 : strayShare(watch);
+  const calm = { ...expected, variance: expected.variance * share };
+  const trusted = needleProbability(scene, needle.needleDots, calm, stepOf(earlier));
+  const stuck = isSame ? SHOWS_THE_SAME : (1 - SHOWS_THE_SAME) / (needlePositions(scene) - 1);
   const greatest = isObsTurned ? Infinity : GREATEST_GAIN_AT_REST;
   const gain = Math.min(greatest, Math.log(stuck / trusted));
   const offDeg = needle.needleDots * scene.degreesPerDot - expected.meanDeg;
