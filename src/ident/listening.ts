@@ -116,10 +116,12 @@ export function heardSoFar(listening: Listening): ListeningView {
     marks: marksOf(listening),
   };
   if (last === null) {
-    return { ...now, toneHz: null, snrDb: null, letters: null, repeats: 0, confirmation: null };
+    const none = { toneHz: null, snrDb: null, letters: null, repeats: 0, heard: null };
+    return { ...now, ...none, confirmation: null };
   }
-  const { toneHz, snrDb, letters, repeats } = last.heard;
-  return { ...now, toneHz, snrDb, letters, repeats, confirmation: last.confirmation };
+  const { heard, confirmation } = last;
+  const { toneHz, snrDb, letters, repeats } = heard;
+  return { ...now, toneHz, snrDb, letters, repeats, heard, confirmation };
 }
 
 function atS({ dropped, count, options }: Listening): number {
