@@ -62,8 +62,10 @@ function nextHeading(bracket: Bracket, dots: number, thresholdDots: number): num
  * Handbook bracketing: intercept at twice the angle off, 20 to 45 degrees, steeper where the needle does
  * not come alive in three readings; on course fly the course; when the
  * needle leaves by the threshold turn 20 degrees into it, when it is back take out half, and so on with smaller
- * changes; doubled where the needle still goes away. *Source:* FAA-H-8083-15B, Instrument Flying Handbook, pages
- * 9-13 and 9-14; the threshold is its one free choice.
+ * changes. *Source:* FAA-H-8083-15B, Instrument Flying Handbook, pages
+ * 9-13 and 9-14. The text leaves open when the needle has left (the threshold), and what to do where a correction no
+ * longer holds: doubled up to 40 degrees here, in its favour, as is the intercept that becomes steeper. Without the
+ * doubling it loses the radial in many flights.
  */
 export function bracketingAdviser(truth: Truth, thresholdDots: number): Adviser {
   const courseDeg = truth.courseDeg - toPlaneDeg(truth);
