@@ -41,7 +41,7 @@ describe('an ident that is played', () => {
     const page = await openHear();
     const play = page.getByRole('button', { name: 'Play it' });
     await play.click();
-    await expect.poll(() => soundS(page)).toBeGreaterThan(0.1);
+    await expect.poll(() => soundS(page), { timeout: 15_000 }).toBeGreaterThan(0.1);
     await page.getByRole('button', { name: 'Stop' }).click();
     await quiet(page, 1500);
     await play.click();

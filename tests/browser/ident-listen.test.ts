@@ -117,11 +117,14 @@ describe('identifying in flight', () => {
     await words.identState.filter({ hasText: 'ident confirmed' }).waitFor();
     const id = new URL(page.url()).hash.split('/').at(-1) ?? '';
     await expect
-      .poll(async () => {
-        const answer = await fetch(`${stage.address}/api/flights/${id}/events`);
-        const { events } = (await answer.json()) as { events: { kind: string; by?: string }[] };
-        return events.find(({ kind }) => kind === 'ident')?.by;
-      })
+      .poll(
+        async () => {
+          const answer = await fetch(`${stage.address}/api/flights/${id}/events`);
+          const { events } = (await answer.json()) as { events: { kind: string; by?: string }[] };
+          return events.find(({ kind }) => kind === 'ident')?.by;
+        },
+        { timeout: 15_000 },
+      )
       .toBe('tool');
   });
 });
