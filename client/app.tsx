@@ -44,6 +44,7 @@ const TITLES: Readonly<Record<Route['page'], string>> = {
   idents: 'Idents · Spoken Radial',
   stations: 'Stations · Spoken Radial',
   route: 'Plan a flight · Spoken Radial',
+  checks: 'Receiver checks · Spoken Radial',
   fly: 'Fly · Spoken Radial',
 };
 
@@ -59,6 +60,8 @@ function Shown({ route: shown }: { readonly route: Route }): JSX.Element {
       return <Later page={loadRoute} />;
     case 'stations':
       return <Later page={loadStations} />;
+    case 'checks':
+      return <Later page={loadChecks} />;
     case 'idents':
       return <Later page={loadIdents} />;
     case 'fly':
@@ -72,6 +75,7 @@ const loadPlan = () => import('./pages/plan-page.tsx').then((room) => room.PlanP
 const loadSettings = () => import('./pages/settings-page.tsx').then((room) => room.SettingsPage);
 const loadRoute = () => import('./pages/route-page.tsx').then((room) => room.RoutePage);
 const loadStations = () => import('./pages/stations-page.tsx').then((room) => room.StationsPage);
+const loadChecks = () => import('./pages/checks-page.tsx').then((room) => room.ChecksPage);
 const loadIdents = () => import('./pages/idents-page.tsx').then((room) => room.IdentsPage);
 const loadFly = () => import('./pages/fly-page.tsx').then((room) => room.FlyPage);
 

@@ -36,6 +36,7 @@ export function FlightsPage(): JSX.Element {
         <nav aria-label="Pages">
           <a href={addressOf({ page: 'stations' })}>Stations</a>
           <a href={addressOf({ page: 'idents', section: 'hear' })}>Idents</a>
+          <a href={addressOf({ page: 'checks' })}>Receiver checks</a>
           <a href={addressOf({ page: 'settings' })}>Settings</a>
         </nav>
       </div>

@@ -7,11 +7,12 @@ export type Route =
   | { readonly page: 'settings' }
   | { readonly page: 'stations' }
   | { readonly page: 'route' }
+  | { readonly page: 'checks' }
   | { readonly page: 'idents'; readonly section: IdentsSection }
   | { readonly page: 'fly'; readonly flightId: string };
 
 /** Pages that need nothing but their name. */
-const PLAIN = ['plan', 'settings', 'stations', 'route'] as const;
+const PLAIN = ['plan', 'settings', 'stations', 'route', 'checks'] as const;
 
 const SECTIONS = ['hear', 'listen', 'practise', 'look-up'] as const;
 
