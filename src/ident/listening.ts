@@ -1,6 +1,6 @@
-import { look } from './detector/look.ts';
+import { keyedToneIn, look } from './detector/look.ts';
 import type { Look } from './detector/look.ts';
-import { quietS, startTracker, track } from './detector/tracker.ts';
+import { quietS, startTracker, toneS, track } from './detector/tracker.ts';
 import type { Tracker } from './detector/tracker.ts';
 import { CENTRE_HZ } from './front-end.ts';
 import type { Confirmation, IdentHeard, Known } from './heard.ts';
@@ -50,24 +50,31 @@ export interface Listening {
   dropped: number;
   readonly tracker: Tracker;
   lastLookS: number;
-  /** Marks of the tracker that were there at the last look. */
-  marksAtLook: number;
+  lastTunedS: number;
+  /** Seconds of tone that had been heard at the last look. */
+  toneAtLookS: number;
+  /** Whether an ident was under way at the last look. */
+  wasKeyed: boolean;
   last: Look | null;
 }
 
 /** How much of the past is looked at, seconds: two idents of a station that sends one every 10 s. */
 const WINDOW_S = 26;
 
+/** How much of the past shows where the tone is, seconds. */
+const TUNE_ON_S = 4;
+
 /** Quiet that ends an ident: four dots at 6 words a minute. A slower one is looked at once more. */
 const END_S = 0.8;
 const SLOW_END_S = 1.05;
 
 /** Looks cost a third of a second of computing: so far apart at least, and at most, seconds. */
-const LEAST_APART_S = 4;
-const MOST_APART_S = 12;
+const LEAST_APART_S = 2.2;
+const MOST_APART_S = 8;
+const LONGEST_APART_S = 9;
 
-/** Marks that make another look worth while. */
-const LEAST_MARKS = 3;
+/** Tone that makes another look worth while, seconds. */
+const LEAST_TONE_S = 0.6;
 
 /** Begins to listen. */
 export function startListening(options: ListeningOptions): Listening {
@@ -80,7 +87,9 @@ export function startListening(options: ListeningOptions): Listening {
     dropped: 0,
     tracker: startTracker(options.sampleRateHz, 1020 - CENTRE_HZ),
     lastLookS: 0,
-    marksAtLook: 0,
+    lastTunedS: 0,
+    toneAtLookS: 0,
+    wasKeyed: false,
     last: null,
   };
 }
@@ -89,7 +98,7 @@ export function startListening(options: ListeningOptions): Listening {
  * Takes in the next complex samples of the front end (re, im, re, im ...); changes `listening` in place
  * and gives it back.
  *
- * Cheap while a mark is keyed; when an ident seems to have ended, the last 26 s are read as a whole.
+ * `mayLook` false: only takes them in, where a listener has fallen behind. Cheap while a mark is keyed; when an ident seems to have ended, the last 26 s are read as a whole.
  * `mayLook` false: only takes the sound in, where a listener has fallen behind.
  */
 export function listenOn(listening: Listening, block: Float32Array, mayLook = true): Listening {
@@ -103,6 +112,7 @@ export function listenOn(listening: Listening, block: Float32Array, mayLook = tr
     track(tracker, x, y, listening.dropped + listening.count);
     listening.count += 1;
   }
+  if (mayLook) tuneTracker(listening);
   if (mayLook && isTimeToLook(listening)) lookNow(listening);
   return listening;
 }
@@ -112,7 +122,7 @@ export function heardSoFar(listening: Listening): ListeningView {
   const { tracker, last } = listening;
   const now = {
     atS: atS(listening),
-    toneLevelDb: tracker.level > 1e-6 ? 20 * Math.log10(tracker.level) : null,
+    toneLevelDb: tracker.quick.level > 1e-6 ? 20 * Math.log10(tracker.quick.level) : null,
     marks: marksOf(listening),
   };
   if (last === null) {
@@ -136,14 +146,29 @@ function dropOldest(listening: Listening): void {
   listening.dropped += drop;
 }
 
+/** Once a second, while no ident has been read: the tracker goes to the tone that looks most keyed. */
+function tuneTracker(listening: Listening): void {
+  const { options, re, im, count, tracker } = listening;
+  const nowS = atS(listening);
+  if (nowS - listening.lastTunedS < 1) return;
+  listening.lastTunedS = nowS;
+  if ((listening.last?.heard.confidence ?? 0) > 0.5) return;
+  const from = Math.max(0, count - Math.round(TUNE_ON_S * options.sampleRateHz));
+  const tail = { re: re.subarray(from, count), im: im.subarray(from, count) };
+  const offsetHz = keyedToneIn({ ...tail, rateHz: options.sampleRateHz });
+  if (offsetHz !== null) tracker.offsetHz = offsetHz;
+}
+
 function isTimeToLook(listening: Listening): boolean {
   const sinceS = atS(listening) - listening.lastLookS;
+  const quiet = quietS(listening.tracker) ?? Infinity;
+  // In the middle of an ident a look is only in the way of the one at its end.
+  if (quiet < END_S) return sinceS >= LONGEST_APART_S;
   if (sinceS >= MOST_APART_S) return true;
-  const quiet = quietS(listening.tracker);
-  if (quiet === null || quiet < END_S) return false;
   const isCut = listening.last?.heard.why === 'no-complete-ident';
   const isSlow = isCut && sinceS < 0.5 && quiet >= SLOW_END_S;
-  const isNew = listening.tracker.marks.length - listening.marksAtLook >= LEAST_MARKS;
+  const newToneS = toneS(listening.tracker) - listening.toneAtLookS;
+  const isNew = newToneS >= LEAST_TONE_S || (listening.wasKeyed && newToneS > 0);
   return isSlow || (isNew && sinceS >= LEAST_APART_S);
 }
 
@@ -160,7 +185,8 @@ function lookNow(listening: Listening): void {
   if (toneHz !== null) tracker.offsetHz = toneHz - CENTRE_HZ;
   const oldestS = listening.lastLookS - WINDOW_S;
   tracker.marks.splice(0, tracker.marks.filter(({ endS }) => endS < oldestS).length);
-  listening.marksAtLook = tracker.marks.length;
+  listening.toneAtLookS = toneS(tracker);
+  listening.wasKeyed = (quietS(tracker) ?? Infinity) < END_S;
 }
 
 /** Marks as read at the last look, then those that the tracker has seen since. */

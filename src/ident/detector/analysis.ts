@@ -55,7 +55,7 @@ function inBand(all: readonly ToneReading[], band: 'vor' | 'dme'): ToneReading[]
 }
 
 /** How loud a second tone must be beside the first one to be another station's. */
-const OTHER_LEVEL = 0.45;
+const OTHER_LEVEL = 0.52;
 
 /** How much it must look keyed, nats, and beside the first one: its sidebands hardly do. */
 const OTHER_SEARCH = 90;

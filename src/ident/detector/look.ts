@@ -1,8 +1,11 @@
 import { CENTRE_HZ } from '../front-end.ts';
 import type { Confirmation, IdentHeard, Known } from '../heard.ts';
 import type { Judged } from './judged.ts';
+import { spectrogramOf } from './spectrogram.ts';
 import type { Stream } from './stream.ts';
 import { tell, verdictFrom } from './tell.ts';
+import { tonesIn } from './tone-search.ts';
+import type { ToneFound } from './tone-search.ts';
 
 /** What is looked for, and when the stretch began. */
 export interface LookingFor {
@@ -39,6 +42,16 @@ export function look(stream: Stream, looking: LookingFor): Look {
     dotS: heard.wpm === null ? null : 1.2 / heard.wpm,
     loudestHz: offsetHz === undefined ? null : offsetHz + CENTRE_HZ,
   };
+}
+
+/** The tone that looks most keyed in a short stretch, from the stream's centre; null when none does. */
+export function keyedToneIn(stream: Stream): number | null {
+  const tones = tonesIn(spectrogramOf(stream, 0.4, 0.1, 512), 1);
+  const best = tones.reduce<ToneFound | null>(
+    (most, tone) => (tone.score > (most?.score ?? 0) ? tone : most),
+    null,
+  );
+  return best?.offsetHz ?? null;
 }
 
 function marksOf({ heard, reading }: Judged, startS: number): Look['marks'] {
