@@ -94,7 +94,7 @@ export function legsOf(
 }
 
 /** Where one station is left for the next: midway, unless one of them is not received that far. */
-export function changeOver(one: LibraryStation, other: LibraryStation, altitudeFt: number): LatLon {
+function changeOver(one: LibraryStation, other: LibraryStation, altitudeFt: number): LatLon {
   const line = geodesicTo(one, other);
   const half = line.distanceNm / 2;
   const leastNm = line.distanceNm - receptionNm(other, altitudeFt);
