@@ -27,7 +27,7 @@ const FAINTEST = 0.06;
 
 /** Works out which idents a recording may hold. `asked`: idents that are looked at in any case. */
 export function analyse(listened: Listened, asked: readonly IdentKey[]): Analysis {
-  const all = tonesIn(listened.coarse, 2).flatMap((tone) => readTone(listened, tone) ?? []);
+  const all = readingsOf(listened);
   const ranked = (['vor', 'dme'] as const).map((band) => inBand(all, band));
   const bands = ranked.flatMap((here) => here.slice(0, 1));
   const hasOther = ranked.some(([first, ...others]) =>
@@ -43,6 +43,23 @@ export function analyse(listened: Listened, asked: readonly IdentKey[]): Analysi
       identLogPrior(lettersOfKey(key).length),
   }));
   return { readings, hasOther, candidates: candidates.sort((a, b) => b.score - a.score) };
+}
+
+/** A tone is as good as read when an ident explains so much there, nats. */
+const WELL_READ = 100;
+
+/** The tones that may be keyed, read; when one of them is well read, others that do not look keyed are not. */
+function readingsOf(listened: Listened): ToneReading[] {
+  const tones = tonesIn(listened.coarse, 2);
+  const likely = [...tones].sort((a, b) => b.score - a.score);
+  const readings: ToneReading[] = [];
+  for (const tone of likely) {
+    const isWellRead = readings.some(({ score }) => score > WELL_READ);
+    const isSecond = readings.some((other) => other.tone.band === tone.band);
+    if (isWellRead && tone.score < (isSecond ? OTHER_SEARCH : -3)) continue;
+    readings.push(...[readTone(listened, tone)].filter((each) => each !== null));
+  }
+  return readings;
 }
 
 /** The readings of one band, the one that is most likely the ident's tone first. */

@@ -59,6 +59,9 @@ export function handIdents(edges: Edges, levels: readonly Level[], frameS: numbe
   const { ups, downs } = edges;
   const atUp: Beginning[][] = Array.from(ups, (from) => [beginningAt(from)]);
   const atDown: Beginning[][] = Array.from(downs, () => []);
+  const scratch = unknownTiming();
+  const atUps = { at: atUp, most: new Float64Array(ups.length), scratch };
+  const atDowns = { at: atDown, most: new Float64Array(downs.length).fill(-Infinity), scratch };
   const finished: HandIdent[] = [];
   let up = 0;
   let down = 0;
@@ -67,13 +70,13 @@ export function handIdents(edges: Edges, levels: readonly Level[], frameS: numbe
     const fall = downs[down] ?? Infinity;
     if (rise < fall) {
       for (const each of best(atUp[up] ?? [])) {
-        addMarks(each, rise, { downs, first: down, atDown, levels, frameS });
+        addMarks(each, rise, { downs, first: down, waiting: atDowns, levels, frameS });
       }
       up += 1;
     } else {
       for (const each of best(atDown[down] ?? [])) {
         finished.push(...finishedBy(each));
-        addGaps(each, fall, { ups, first: up, atUp, frameS });
+        addGaps(each, fall, { ups, first: up, waiting: atUps, frameS });
       }
       down += 1;
     }
@@ -101,16 +104,31 @@ function best(all: Beginning[]): Beginning[] {
   return all.slice(0, KEPT).filter(({ score }) => score >= least);
 }
 
+/** Where beginnings wait at each edge, with the score of the best there, and room to reckon in. */
+interface Waiting {
+  readonly at: readonly Beginning[][];
+  readonly most: Float64Array;
+  readonly scratch: Timing;
+}
+
+/** Lets a beginning wait at an edge unless it is hopeless beside the best one there. */
+function wait(waiting: Waiting, edge: number, score: number, grown: () => Beginning): void {
+  const most = waiting.most[edge] ?? 0;
+  if (score < most - WITHIN) return;
+  if (score > most) waiting.most[edge] = score;
+  waiting.at[edge]?.push(grown());
+}
+
 interface MarksOnward {
   readonly downs: Float64Array;
   readonly first: number;
-  readonly atDown: Beginning[][];
+  readonly waiting: Waiting;
   readonly levels: readonly Level[];
   readonly frameS: number;
 }
 
 function addMarks(each: Beginning, from: number, onward: MarksOnward): void {
-  const { downs, atDown, levels, frameS } = onward;
+  const { downs, waiting, levels, frameS } = onward;
   for (let n = onward.first; n < downs.length; n += 1) {
     const to = downs[n] ?? 0;
     const durationS = (to - from) * frameS;
@@ -121,16 +139,10 @@ function addMarks(each: Beginning, from: number, onward: MarksOnward): void {
     for (const element of ['dot', 'dash'] as const) {
       const node = CHILDREN.get(`${each.node}${element}`);
       if (node === undefined) continue;
-      const grown = timed(each, element, durationS, frameS);
-      atDown[n]?.push({
-        ...each,
-        before: each,
-        markFrom: from,
-        markTo: to,
-        node,
-        score: each.score + evidence + grown.score,
-        timing: grown.timing,
-      });
+      const score =
+        each.score + evidence + timed(each, element, durationS, waiting.scratch, frameS);
+      const mark = { before: each, markFrom: from, markTo: to, node, score };
+      wait(waiting, n, score, () => ({ ...each, ...mark, timing: waiting.scratch.slice() }));
     }
   }
 }
@@ -138,41 +150,39 @@ function addMarks(each: Beginning, from: number, onward: MarksOnward): void {
 interface GapsOnward {
   readonly ups: Float64Array;
   readonly first: number;
-  readonly atUp: Beginning[][];
+  readonly waiting: Waiting;
   readonly frameS: number;
 }
 
 function addGaps(each: Beginning, from: number, onward: GapsOnward): void {
-  const { ups, atUp, frameS } = onward;
+  const { ups, waiting, frameS } = onward;
+  const { scratch } = waiting;
   const letter = LETTER_AT.get(each.node);
   for (let n = onward.first; n < ups.length; n += 1) {
     const durationS = ((ups[n] ?? 0) - from) * frameS;
     if (durationS > LONGEST_GAP_S) return;
     if (durationS < 0.02) continue;
-    const inner = timed(each, 'element-gap', durationS, frameS);
-    atUp[n]?.push({ ...each, score: each.score + inner.score, timing: inner.timing });
+    const inner = each.score + timed(each, 'element-gap', durationS, scratch, frameS);
+    wait(waiting, n, inner, () => ({ ...each, score: inner, timing: scratch.slice() }));
     if (letter === undefined || each.letters.length + 1 >= MOST_LETTERS) continue;
-    const outer = timed(each, 'letter-gap', durationS, frameS);
-    atUp[n]?.push({
-      ...each,
-      letters: [...each.letters, letter],
-      node: -1,
-      score: each.score + outer.score,
-      timing: outer.timing,
-    });
+    const score = each.score + timed(each, 'letter-gap', durationS, scratch, frameS);
+    const letters = [...each.letters, letter];
+    wait(waiting, n, score, () => ({ ...each, letters, node: -1, score, timing: scratch.slice() }));
   }
 }
 
+/**
+ * Log chance that a span lasts just so many frames (so that it compares with a machine's); what is
+ * learnt of the timing stands in `learnt` after that.
+ */
 function timed(
   each: Beginning,
   span: Span,
   durationS: number,
+  learnt: Timing,
   frameS: number,
-): { readonly score: number; readonly timing: Timing } {
-  const timing = new Float64Array(each.timing.length);
-  const density = spanLogDensity(each.timing, span, durationS, timing);
-  // From a density over ln(duration) to the chance of one frame, so that it compares with a machine's.
-  return { score: density - Math.log(durationS / frameS), timing };
+): number {
+  return spanLogDensity(each.timing, span, durationS, learnt) - Math.log(durationS / frameS);
 }
 
 function evidenceOf(levels: readonly Level[], from: number, to: number): number {

@@ -36,7 +36,8 @@ const MOST_LIKELY = 60;
 
 /** Reads one tone; null when nothing is keyed there. */
 export function readTone(listened: Listened, tone: ToneFound): ToneReading | null {
-  const first = framesAt(listened.stream, tone.offsetHz, listened.besideAt(tone.offsetHz));
+  const beside = listened.besideAt(tone.offsetHz);
+  const first = framesAt(listened.stream, tone.offsetHz, beside);
   const guess = localAmplitude(first);
   const rough = roughReading(first, guess);
   if (rough === null) return null;
@@ -45,7 +46,7 @@ export function readTone(listened: Listened, tone: ToneFound): ToneReading | nul
   const marks = isHand ? byHand.flatMap((each) => each.marks) : rough.marks;
   // The tone's exact place and level follow from the marks; both ways of keying are then judged by them.
   const offsetHz = tone.offsetHz + detuningHz(first, marks, loudAmplitude(first));
-  const frames = framesAt(listened.stream, offsetHz, listened.besideAt(offsetHz));
+  const frames = framesAt(listened.stream, offsetHz, beside);
   const { amplitude, mean, spread } = amplitudeFromMarks(frames, marks);
   const levels = levelsFor(frames, amplitude, spread);
   const hand = handReading(frames, amplitude, levels);
