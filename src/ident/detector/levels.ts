@@ -5,6 +5,12 @@ import { markSums } from './mark-sums.ts';
 /** The share of weak marks before it is known how much levels vary. */
 const USUAL_SPREAD = 0.25;
 
+/** Even where levels hardly vary a mark may be weak now and then. */
+const LEAST_WEAK = 5e-4;
+
+/** So much variance nine marks show by chance. */
+const BY_CHANCE = 0.006;
+
 /**
  * The levels at which marks may come beside that of their neighbourhood: nearly all at full level,
  * weaker ones where levels vary. `spread`: how much they vary (nepers); left out: not known yet.
@@ -14,7 +20,7 @@ export function levelsFor(
   amplitude: Float64Array,
   spread: number = USUAL_SPREAD,
 ): Level[] {
-  const weak = Math.min(0.15, 0.002 + spread * spread);
+  const weak = Math.min(0.15, LEAST_WEAK + Math.max(0, spread * spread - BY_CHANCE));
   return [
     { scale: 1, share: 1 - 1.25 * weak },
     { scale: 0.55, share: weak },
