@@ -7,6 +7,8 @@ export interface Fit {
   readonly isWhole: boolean;
   /** Power between and around the marks as a share of the power in them, noise taken off. */
   readonly leak: number;
+  /** How exactly that can be told in the noise (one standard deviation). */
+  readonly leakError: number;
   /** The weakest of the marks beside the mean one, as a share of the mean power. */
   readonly weakest: number;
 }
@@ -22,7 +24,8 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
   const { marks, dotFrames } = heard;
   const first = marks[0];
   const last = marks.at(-1);
-  if (first === undefined || last === undefined) return { isWhole: false, leak: 1, weakest: 0 };
+  if (first === undefined || last === undefined)
+    return { isWhole: false, leak: 1, leakError: 0, weakest: 0 };
   const quiet = QUIET_UNITS * dotFrames;
   const isWhole = first.from >= quiet && last.to + quiet <= frames.count;
   const on = marks.map(({ from, to }) => powerIn(frames, from, to));
@@ -36,6 +39,7 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
   return {
     isWhole,
     leak: level > 0 ? Math.max(0, mean(gaps)) / level : 1,
+    leakError: level > 0 ? chance(gaps) / level : 0,
     weakest: level > 0 ? weakest / level : 0,
   };
 }
@@ -43,23 +47,33 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
 interface Power {
   readonly sum: number;
   readonly weight: number;
+  readonly frames: number;
 }
 
 /** Power beyond the noise in a stretch; frames with much noise count little. */
 function powerIn(frames: Frames, from: number, to: number): Power {
   let sum = 0;
   let weight = 0;
+  let count = 0;
   const end = Math.min(frames.count, Math.floor(to - EDGE_FRAMES));
   for (let n = Math.max(0, Math.ceil(from + EDGE_FRAMES)); n < end; n += 1) {
     const noise = Math.max(frames.noise[n] ?? 0, 1e-30);
     const power = (frames.re[n] ?? 0) ** 2 + (frames.im[n] ?? 0) ** 2;
     sum += (power - noise) / noise;
     weight += 1 / noise;
+    count += 1;
   }
-  return { sum, weight };
+  return { sum, weight, frames: count };
 }
 
 function mean(powers: readonly Power[]): number {
   const weight = powers.reduce((all, each) => all + each.weight, 0);
   return weight === 0 ? 0 : powers.reduce((all, { sum }) => all + sum, 0) / weight;
+}
+
+/** Standard deviation of that mean when there is only noise: each frame's power strays by its mean. */
+function chance(powers: readonly Power[]): number {
+  const weight = powers.reduce((all, each) => all + each.weight, 0);
+  const count = powers.reduce((all, each) => all + each.frames, 0);
+  return weight === 0 ? 0 : Math.sqrt(count) / weight;
 }

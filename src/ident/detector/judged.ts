@@ -66,7 +66,7 @@ export function judge(analysis: Analysis, key: IdentKey): Judged | null {
     isClear:
       perElement >= LEAST_PER_ELEMENT &&
       isLongEnough(letters.length, elements, own.length) &&
-      whole.some(({ leak }) => leak <= MOST_LEAK),
+      whole.some(({ leak, leakError }) => leak <= MOST_LEAK + leakError),
     isContradicted: analysis.hasOther || looks.some(isContradicted),
     perElement,
     fits,
