@@ -1,7 +1,7 @@
 import type { LetterTables } from './letter-tables.ts';
 
 /** The most letters of an ident. */
-export const MOST_LETTERS = 4;
+const MOST_LETTERS = 4;
 
 /**
  * The best evidence that 1, 2 ... `most` letters can give from each place on: `best[n - 1][place]`.

@@ -1,9 +1,9 @@
 /** Slowest and fastest keying that is looked for, words a minute. */
-export const SLOWEST_WPM = 4.7;
-export const FASTEST_WPM = 16;
+const SLOWEST_WPM = 4.7;
+const FASTEST_WPM = 16;
 
 /** Length of a dot, seconds: 1.2 / wpm (PARIS, 50 dots). *Source:* ITU-R M.1677-1, by its word. */
-export function dotOfWpm(wpm: number): number {
+function dotOfWpm(wpm: number): number {
   return 1.2 / wpm;
 }
 

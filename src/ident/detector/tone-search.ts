@@ -3,7 +3,7 @@ import { quantile } from './order.ts';
 import type { Spectrogram } from './spectrogram.ts';
 
 /** Where a VOR and a DME put their idents, with room for a transmitter that is off tune. */
-export const TONE_BANDS = [
+const TONE_BANDS = [
   { name: 'vor', leastHz: 960, mostHz: 1080 },
   { name: 'dme', leastHz: 1300, mostHz: 1400 },
 ] as const;
