@@ -37,19 +37,18 @@ const GREATEST_STRAY = 4;
 /** What a needle can gain at most by resting while the OBS rests too, and how far the OBS must be turned. */
 const GREATEST_GAIN_AT_REST = 0.9;
 const OBS_TURNED_DEG = 1.5;
-/** As many whole dots off the centre, and no part of one, show that the needle is read to whole dots. */
-const WHOLE_DOTS_AFTER = 3;
+/** As many readings in whole dots, and none in a part of one, show that the needle is read to whole dots. */
+const WHOLE_DOTS_AFTER = 4;
 /** The air is never taken to be steadier than this part of the usual variance. */
 const LEAST_STRAY = 0.1;
 
 /**
- * To what part of a dot the needle has been read so far: whole dots only where that is plain from readings off the
- * centre, else half dots.
+ * To what part of a dot the needle has been read so far: whole dots where no reading has had a part of one, once
+ * there are some; until then, and else, half dots.
  */
 function stepOf(earlier: readonly Reading[]): number {
-  if (earlier.some(({ needleDots }) => !Number.isInteger(needleDots ?? 0))) return NEEDLE_STEP_DOTS;
-  const offCentre = earlier.filter(({ needleDots }) => (needleDots ?? 0) !== 0);
-  return offCentre.length >= WHOLE_DOTS_AFTER ? 1 : NEEDLE_STEP_DOTS;
+  const isWhole = earlier.every(({ needleDots }) => Number.isInteger(needleDots ?? 0));
+  return isWhole && earlier.length >= WHOLE_DOTS_AFTER ? 1 : NEEDLE_STEP_DOTS;
 }
 
 /** How much of the usual variance the needle of this flight has shown to stray. */
