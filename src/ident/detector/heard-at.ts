@@ -15,6 +15,8 @@ export interface HeardAt {
   readonly evidence: number;
   /** Evidence for what fits best there, nats. */
   readonly mostEvidence: number;
+  /** Elements of what fits best there. */
+  readonly mostElements: number;
 }
 
 /** Each time that an ident (letters from A = 0) was keyed at a tone, by a machine or by hand. */
@@ -31,7 +33,9 @@ export function heardAt(
 function byHand(found: HandOccurrence, letters: readonly number[], frameS: number): HeardAt {
   const own = found.evidence.get(keyOfLetters(letters)) ?? found.floor;
   const mostEvidence = Math.max(...found.evidence.values());
-  return { marks: found.marks, dotFrames: found.dotS / frameS, evidence: own, mostEvidence };
+  const { marks } = found;
+  const dotFrames = found.dotS / frameS;
+  return { marks, dotFrames, evidence: own, mostEvidence, mostElements: marks.length };
 }
 
 function byMachine(machine: MachineReading, letters: readonly number[]): HeardAt[] {
@@ -43,6 +47,8 @@ function byMachine(machine: MachineReading, letters: readonly number[]): HeardAt
       from: place - tables.lead + fromUnits * tables.unit,
       to: place - tables.lead + toUnits * tables.unit,
     }));
-    return { marks, dotFrames: tables.unit, evidence, mostEvidence: most.evidence };
+    const mostElements = patternsOf(occurrence.letters).join('').length;
+    const { evidence: mostEvidence } = most;
+    return { marks, dotFrames: tables.unit, evidence, mostEvidence, mostElements };
   });
 }

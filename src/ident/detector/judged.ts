@@ -37,6 +37,9 @@ const LEAST_PER_ELEMENT = 8;
 /** Another ident must be this much more evident at one time to contradict, nats. */
 const CONTRADICTION = 14;
 
+/** A syllable may sound like a few dots: what contradicts has at least so many elements. */
+const LEAST_ELEMENTS = 5;
+
 /** How much a tone must be keyed beyond a steady one to contradict, nats. */
 const LEAST_READING = 40;
 
@@ -93,10 +96,11 @@ function isContradicted(look: {
 }): boolean {
   if (look.reading.score < LEAST_READING) return false;
   const { count } = look.reading.frames;
-  return look.heard.some(({ marks, dotFrames, evidence, mostEvidence }) => {
+  return look.heard.some(({ marks, dotFrames, evidence, mostEvidence, mostElements }) => {
     const from = marks[0]?.from ?? 0;
     const to = marks.at(-1)?.to ?? count;
     const isInside = from > 4 * dotFrames && to < count - 4 * dotFrames;
-    return isInside && mostEvidence - evidence > CONTRADICTION && mostEvidence > 60;
+    const isIdent = mostElements >= LEAST_ELEMENTS && mostEvidence > 60;
+    return isInside && isIdent && mostEvidence - evidence > CONTRADICTION;
   });
 }
