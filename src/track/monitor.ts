@@ -5,7 +5,7 @@ import { oddReadingAsk } from './odd-reading.ts';
 import { lnRangeSd } from './place.ts';
 import { reverseAsk, reverseCause } from './reverse-sensing.ts';
 import { isConePossible, isOffTheCone } from './take-in.ts';
-import { greatestWeight } from './watch-record.ts';
+import { LEAST_COUNT, SURER_WITHOUT_DME, isJumpTold } from './told-jump.ts';
 
 /**
  * Weights at which a suspicion is told, logarithms of likelihood ratios. Tuned by simulation
@@ -15,11 +15,6 @@ const STUCK_NEEDLE = 5;
 const STUCK_DME = 5;
 /** So surely a DME that stands still is told at its first repetition: the wind it would mean is absurd. */
 const STUCK_DME_AT_ONCE = 8;
-const JUMP = 5.5;
-/** Without DME the distance, and with it the needle's motion, is less certain: so much more weight is asked for. */
-const SURER_WITHOUT_DME = 1;
-/** A single reading may be a slip: a suspicion rests on at least two. Common practice, no source. */
-const LEAST_COUNT = 2;
 /** So far beyond the horizon it is told, and the range must be known this well. Common practice, no source. */
 const BEYOND_HORIZON = 1.05;
 const RANGE_KNOWN_SD = 0.15;
@@ -86,11 +81,6 @@ function isBeyondReception({ belief, leg, isPlaced }: Estimate): boolean {
   return Math.exp(belief.mean.lnRange) > BEYOND_HORIZON * horizonNm;
 }
 
-/** Whether a DME or a flag is in doubt: then the place is in question, and says nothing about the heading. */
-function isPlaceInQuestion({ doubt, jump }: Estimate): boolean {
-  return doubt?.misfit.dme === true || doubt?.misfit.flag === true || jump?.misfit.dme === true;
-}
-
 /** What the suspicions that run beside the tracking have come to. */
 function watchAlerts(estimate: Estimate, isReversed: boolean): readonly Alert[] {
   const { watch, scene } = estimate;
@@ -101,8 +91,7 @@ function watchAlerts(estimate: Estimate, isReversed: boolean): readonly Alert[] 
   if (isTold(watch.stuckNeedle, STUCK_NEEDLE + surer)) alerts.push(alert('needle-not-moving'));
   const isStillAtOnce = watch.stuckDme.weight >= STUCK_DME_AT_ONCE;
   if (isStillAtOnce || isTold(watch.stuckDme, STUCK_DME)) alerts.push(alert('dme-not-moving'));
-  const isJump = greatestWeight(watch.jumps, LEAST_COUNT) >= JUMP + surer;
-  if (isJump && !isReversed && !isPlaceInQuestion(estimate)) {
+  if (isJumpTold(estimate, isReversed)) {
     alerts.push(alert('heading-indicator-disagrees'));
   }
   return alerts;

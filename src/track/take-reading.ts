@@ -8,6 +8,7 @@ import { beforeStop, isFirstOffStop, withoutStop, withoutStopAfter } from './on-
 import { afterPassage } from './passage.ts';
 import { isFromUnproven, withFlag } from './passed.ts';
 import type { Reading } from './reading.ts';
+import { afterReset, resetAwaited } from './reset-indicator.ts';
 import { agedAir, placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
 import { LONGEST_GAP_S } from './tuning.ts';
@@ -45,6 +46,8 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   if (isToPlace(before, interval, reading)) {
     return placed({ ...before, belief: agedAir(before.belief, interval.durationS) }, reading);
   }
+  const reset = afterReset(before, interval, reading);
+  if (reset) return checked(before, reset, reading);
   const { scene } = before;
   const main = interval.carryOn(before.belief);
   const withoutStop = before.withoutStop && interval.carryOn(before.withoutStop);
@@ -56,6 +59,21 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   return isMisfit(misfit)
     ? doubted(before, interval, carried, misfit, reading)
     : fitting(before, interval, carried, reading);
+}
+
+/** The first reading after the pilot has set the direction indicator as asked: nothing is suspected any more. */
+function checked(before: Estimate, belief: Belief, reading: Reading): Taken {
+  return {
+    ...withFlag(before, reading, false),
+    belief: takeIn(belief, before.scene, reading, FITS),
+    isPlaced: true,
+    takenIn: before.takenIn + 1,
+    doubt: null,
+    isLost: false,
+    jump: null,
+    watch: NOTHING_SUSPECTED,
+    withoutStop: null,
+  };
 }
 
 /** What goes into a reading, carried on to its time. */
@@ -190,10 +208,11 @@ function watched(
   reading: Reading,
 ): Watch {
   if (interval.durationS <= 0) return before.watch;
+  const watch = { ...before.watch, resetAwaited: resetAwaited(before) };
   const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
   if (isClose || before.hasPassed || misfit.flag || isCentredByHand(before, reading)) {
-    return watchCarriedOn(before.watch, interval.carryOn);
+    return watchCarriedOn(watch, interval.carryOn);
   }
   const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
-  return watchReading(before.watch, from, predicted, before.scene, reading);
+  return watchReading(watch, from, predicted, before.scene, reading);
 }

@@ -18,6 +18,8 @@ export interface Watch {
   readonly reversed: readonly Suspicion[];
   /** A direction indicator that jumped before one of the last readings, oldest first. */
   readonly jumps: readonly Suspicion[];
+  /** For how many more readings the direction indicator may be set again, as the pilot was asked to see to. */
+  readonly resetAwaited: number;
   /** How much the needle strays beside what is expected of it: sum of squared surprises over their variance. */
   readonly strayCount: number;
   readonly straySum: number;
@@ -31,6 +33,7 @@ export const NOTHING_SUSPECTED: Watch = {
   stuckDme: NONE,
   reversed: [],
   jumps: [],
+  resetAwaited: 0,
   strayCount: 3,
   straySum: 2,
 };

@@ -36,6 +36,7 @@ export function watchReading(
   const jumped = [...watch.jumps.map(on), carryOn(withJump(belief))];
   const backwards = reversedReading(reading);
   return {
+    ...watch,
     ...watchNeedle(watch, predicted, scene, reading, readings),
     stuckDme: watchDme(watch.stuckDme, predicted, scene, reading, last),
     reversed: followed(watch.reversed, reversed, trusted, scene, backwards, REVERSALS_KEPT),

@@ -179,6 +179,23 @@ describe('POST /api/advice', () => {
     });
   });
 
+  it('tells no direction indicator from the second reading after it was set again', async () => {
+    const flownUntil = async (until: number, minutes: number): Promise<boolean[]> => {
+      const told: boolean[] = [];
+      const ask = async (readings: readonly Sent[]): Promise<number> => {
+        const answer = await answerTo(readings);
+        told.push(answer.alerts.some(({ kind }) => kind === 'heading-indicator-disagrees'));
+        return answer.whichWay.headingDeg;
+      };
+      await flownOnAnswers(ask, { byDeg: 25, from: 6, until }, minutes);
+      return told;
+    };
+    const first = (await flownUntil(14, 11)).indexOf(true);
+    const told = await flownUntil(first + 1, 20);
+    expect(told[first]).toBe(true);
+    expect(told.slice(first + 2)).not.toContain(true);
+  });
+
   it('tells an ident that nobody has heard until it is confirmed', async () => {
     const [unheard] = await alertsAfter(GOOD.slice(0, 3), false);
     expect(unheard).toEqual({
