@@ -60,6 +60,11 @@ const REASONS: Readonly<Record<Why, Reason>> = {
       'A station without its ident is off the air, being worked on, or not the one you tuned. Do not use it. Is the ident turned up?',
     isUnusable: true,
   },
+  'dme-only': {
+    headline: 'Only the DME sends its ident.',
+    advice:
+      'The VOR is not identified: do not use its needle. It sends on a lower tone, three times for each one of the DME.',
+  },
   'not-sure-yet': {
     headline: 'Not sure yet: another ident fits nearly as well.',
     advice: 'Wait for the next repeat.',
@@ -102,6 +107,10 @@ export function verdictWords(
 /** What was heard where no ident was expected, after so many seconds of sound. */
 export function heardWords({ letters, why, repeats }: IdentHeard, listenedS: number): VerdictWords {
   if (why === 'test-code' || letters === null) return reasonWords(why ?? 'not-sure-yet', listenedS);
+  if (why === 'dme-only') {
+    const words = reasonWords(why, listenedS);
+    return { ...words, headline: `${letters}. ${words.headline}` };
+  }
   return {
     kind: 'cannot-tell',
     headline: `It sends ${letters}.`,

@@ -5,7 +5,8 @@
  * under the noise, its letters cannot be told · `no-complete-ident`: each ident heard is cut off ·
  * `two-at-once`: more than one ident was heard · `voice-over-it`: speech where the ident should be ·
  * `test-code`: the station sends TEST, it must not be used · `ident-missing`: listened long enough for
- * an ident, and there was none · `not-sure-yet`: heard, but another ident fits nearly as well.
+ * an ident, and there was none · `dme-only`: keyed on the tone of a DME alone, the VOR is not identified ·
+ * `not-sure-yet`: heard, but another ident fits nearly as well.
  */
 export type Why =
   | 'silent'
@@ -16,6 +17,7 @@ export type Why =
   | 'voice-over-it'
   | 'test-code'
   | 'ident-missing'
+  | 'dme-only'
   | 'not-sure-yet';
 
 /** One letter of the likeliest ident. */

@@ -14,5 +14,6 @@ export const WHY_WORDS: Readonly<Record<Why, string>> = {
   'voice-over-it': 'Speech covers the ident. Listen until it is heard alone.',
   'test-code': 'TEST is sent: the station is being worked on. Do not use it.',
   'ident-missing': 'No ident was heard. Do not use a station that sends none.',
+  'dme-only': 'Only the ident of the DME was heard: the VOR is not identified. Listen for it.',
   'not-sure-yet': 'Another ident fits nearly as well. Listen to one more.',
 };

@@ -4,6 +4,7 @@ import type { ComputedRoute, RouteRequest } from '../leg/route/compute-legs.ts';
 import type { PlanAircraft, RouteLeg } from '../leg/route/route-leg.ts';
 import { heldTo } from './held.ts';
 import { DateIsoSchema, WindSchema } from './leg.ts';
+import { ServiceClassSchema } from './library-station.ts';
 import { StationSchema } from './station.ts';
 
 const placeSchema = (description: string) =>
@@ -29,6 +30,7 @@ const RouteLegSchema = heldTo<RouteLeg>()(
         placeSchema('the place where a leg from its station ends: latitudeDeg, longitudeDeg'),
       ),
       wind: Type.Optional(WindSchema),
+      serviceClass: Type.Optional(ServiceClassSchema),
     },
     { additionalProperties: false, description: 'a leg: station, direction, start or end' },
   ),

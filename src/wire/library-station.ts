@@ -10,9 +10,12 @@ const CLASSES = ['T', 'L', 'H', 'VL', 'VH'] as const satisfies readonly ServiceC
 const { ident, latitudeDeg, longitudeDeg, elevationFt, declinationDegEast, hasDme, name, dme } =
   StationSchema.properties;
 const frequencyMhz = Type.Number({ description: 'a frequency from 108.00 to 117.95 MHz' });
-const serviceClass = Type.Optional(
-  Type.Enum([...CLASSES], { description: 'a service class: T, L, H, VL or VH' }),
-);
+/** What a station was built to serve, as it crosses the wire. */
+export const ServiceClassSchema = Type.Enum([...CLASSES], {
+  description: 'a service class: T, L, H, VL or VH',
+});
+
+const serviceClass = Type.Optional(ServiceClassSchema);
 const country = Type.Optional(
   Type.String({ maxLength: 2, description: 'two letters of a country' }),
 );

@@ -60,7 +60,7 @@ export function clip(samples: Float64Array, db: number): void {
 }
 
 /** Root mean square. */
-export function rms(samples: Float64Array): number {
+function rms(samples: Float64Array): number {
   let sum = 0;
   for (const each of samples) sum += each * each;
   return Math.sqrt(sum / Math.max(1, samples.length));

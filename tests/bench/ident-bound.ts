@@ -110,12 +110,7 @@ function likeliest(dot: Float64Array, dash: Float64Array): string {
  * Share of whole idents that a receiver reads which knows start, speed, tone, amplitude and noise:
  * noncoherent at each mark, maximum likelihood over all 17,576 idents of three letters.
  */
-export function boundAccuracy(
-  snr3kDb: number,
-  repeats: number,
-  clips: number,
-  seed: number,
-): number {
+function boundAccuracy(snr3kDb: number, repeats: number, clips: number, seed: number): number {
   const chance = chanceFrom(seed * 1009 + 1);
   const energy = dotEnergy(snr3kDb);
   let right = 0;

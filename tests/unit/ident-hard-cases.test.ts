@@ -40,6 +40,14 @@ describe('an ident in bad air is read', () => {
     }
   });
 
+  // AIM 1-1-7 f: a single ident about every 30 seconds, on 1350 Hz, means that the DME works and the VOR does not.
+  test('the ident of a DME alone does not identify the VOR', () => {
+    for (const clip of clips({ condition: 'dme-only', repeats: 2 }, 1)) {
+      const { verdict, why } = confirmIdent(clip, clip.ident ?? '');
+      expect({ verdict, why }).toEqual({ verdict: 'cannot-tell', why: 'dme-only' });
+    }
+  });
+
   test.each(['EIE', 'SIT', 'IH', 'QJYQ'])('%s in noise', (ident) => {
     for (const clip of clips({ condition: 'awgn0', ident }, 1)) {
       expect(decodeIdent(clip).letters).toBe(ident);

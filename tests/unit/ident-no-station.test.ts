@@ -41,6 +41,7 @@ describe('a station under test', () => {
   test('TEST is named as such, whatever is expected', () => {
     for (const clip of clips({ condition: 'test', repeats: 2 })) {
       expect(decodeIdent(clip).why).toBe('test-code');
+      expect(confirmIdent(clip, 'TEST').verdict).toBe('cannot-tell');
       for (const expected of ['TES', 'EST', 'QEV']) {
         expect(confirmIdent(clip, expected).verdict).not.toBe('confirmed');
       }

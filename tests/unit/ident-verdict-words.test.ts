@@ -32,6 +32,7 @@ const WHYS: readonly Why[] = [
   'voice-over-it',
   'test-code',
   'ident-missing',
+  'dme-only',
   'not-sure-yet',
 ];
 

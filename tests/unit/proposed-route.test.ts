@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { placeAt } from '../../src/earth/geodesic.ts';
 import { trueDeg } from '../../src/base/bearing.ts';
-import { proposeRoute } from '../../src/leg/route/propose-route.ts';
+import { computeLegs } from '../../src/leg/route/compute-legs.ts';
+import { legsOf, proposeRoute } from '../../src/leg/route/propose-route.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { allChains, ocean, scattered, stationAt } from './station-sets.ts';
 
@@ -80,6 +81,28 @@ describe('a proposed route', () => {
       field: 'altitudeFt',
       expected: expect.stringContaining('fly at 5000 ft') as string,
     });
+  });
+
+  it('judges each leg by the class of its own station: a terminal one serves 25 NM (FAA AIM 1-1-8)', () => {
+    const terminal = {
+      ...stationAt('TML', placeAt(ocean, trueDeg(90), 20)),
+      serviceClass: 'T' as const,
+    };
+    const legs = legsOf([terminal], {
+      start,
+      destination: placeAt(ocean, trueDeg(90), 55),
+      altitudeFt: 4500,
+    });
+    const computed = computeLegs({
+      aircraft: { trueAirspeedKt: 95, fuelPerHour: 0, fuelUnit: 'L' },
+      wind: { fromDegTrue: 0, speedKt: 0 },
+      altitudeFt: 4500,
+      dateIso: '2026-11-25',
+      legs,
+    });
+    if (!computed.ok) throw new Error('not computed');
+    expect(computed.value.legs[1]?.serviceVolumeNm).toBe(25);
+    expect(computed.value.legs[1]?.warnings.join(' ')).toContain('serves 25 NM');
   });
 
   it('refuses a start equal to the destination', () => {

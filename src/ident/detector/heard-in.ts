@@ -13,6 +13,12 @@ import type { Posterior } from './posterior.ts';
 /** An ident less probable than this is not named. */
 const LEAST_CONFIDENCE = 0.5;
 
+/** Between 1020 Hz of a VOR and 1350 Hz of a DME. *Source:* AIM 1-1-7 f. */
+const BETWEEN_TONES_HZ = 1185;
+
+/** Evidence from which an ident counts as keyed once more, nats. */
+const HEARD_AGAIN = 30;
+
 /** A VOR sends its ident at least every 30 s: after this long without, it is missing. */
 const MISSING_S = 35;
 
@@ -52,9 +58,27 @@ export function heardIn(listened: Listened, analysis: Analysis, posterior: Poste
         ? []
         : [{ letter: letter.letter, confidence: share, pattern: letter.pattern }];
     }),
-    why: isTold && text === 'TEST' ? 'test-code' : why,
+    why: isTold ? whyWarned(text, isOnDmeAlone(analysis, best)) : why,
   };
   return { heard, best };
+}
+
+/** What has to be known of an ident that is told; null: nothing. */
+function whyWarned(text: string, isDmeAlone: boolean): Why | null {
+  if (text === 'TEST') return 'test-code';
+  return isDmeAlone ? 'dme-only' : null;
+}
+
+/** Whether the ident was keyed on the tone of a DME and never on that of a VOR: then the VOR may be off the air. */
+function isOnDmeAlone(analysis: Analysis, best: Judged): boolean {
+  const onVor = analysis.readings.filter(
+    ({ tone }) => tone.offsetHz + CENTRE_HZ < BETWEEN_TONES_HZ,
+  );
+  if (best.reading.tone.offsetHz + CENTRE_HZ < BETWEEN_TONES_HZ) return false;
+  const heard = onVor.flatMap(
+    (reading) => judge({ ...analysis, readings: [reading] }, best.key)?.heard ?? [],
+  );
+  return !heard.some(({ evidence }) => evidence > HEARD_AGAIN);
 }
 
 /** Why the likeliest ident is not told; null when it is. */
@@ -97,7 +121,7 @@ function repeatsOf(analysis: Analysis, best: Judged): number {
   const elsewhere = others.flatMap(
     (reading) => judge({ ...analysis, readings: [reading] }, best.key)?.heard ?? [],
   );
-  return best.heard.length + elsewhere.filter(({ evidence }) => evidence > 30).length;
+  return best.heard.length + elsewhere.filter(({ evidence }) => evidence > HEARD_AGAIN).length;
 }
 
 /** Tone over noise in 3 kHz: what a frame holds, spread over its own bandwidth. */

@@ -59,6 +59,8 @@ function verdictOn(
   { heard, best }: Told,
 ): Confirmation['verdict'] {
   if (best === null || heard.letters === null) return 'cannot-tell';
+  // TEST identifies nothing, and a DME alone does not identify the VOR, whatever letters were expected.
+  if (best.key === key && heard.why !== null) return 'cannot-tell';
   if (best.key === key) return confidence >= CONFIRMED ? 'confirmed' : 'cannot-tell';
   const letters = lettersOfKey(best.key);
   const isLong = letters.length >= 3 && patternsOf(letters).join('').length >= LEAST_ELEMENTS;

@@ -9,7 +9,7 @@ import { variationDegEast } from '../../earth/variation.ts';
 import { coneRadiusNm } from '../../station/cone.ts';
 import { lineOfSightNm } from '../../station/line-of-sight.ts';
 import { stationFromTrue } from '../../station/radial.ts';
-import { serviceVolumeNm, type ServiceClass } from '../../station/library/service-volume.ts';
+import { serviceVolumeNm } from '../../station/library/service-volume.ts';
 import { slantFromGround } from '../../station/slant-range.ts';
 import type { Station } from '../../station/station.ts';
 import { headingForCourse } from '../../wind/triangle.ts';
@@ -24,8 +24,6 @@ export interface LegConditions {
   /** Above mean sea level. */
   readonly altitudeFt: number;
   readonly dateIso: string;
-  /** What the station was built to serve, where it is known. */
-  readonly serviceClass?: ServiceClass;
 }
 
 /** All that is known of a leg before it is flown. */
@@ -67,7 +65,7 @@ export interface ComputedLeg {
  * *Source:* as named by each function used; time and fuel are distance over groundspeed and hours times flow.
  */
 export function computeLeg(leg: PlacedLeg, conditions: LegConditions): Result<ComputedLeg> {
-  const { aircraft, altitudeFt, dateIso, serviceClass } = conditions;
+  const { aircraft, altitudeFt, dateIso } = conditions;
   const wind = leg.wind ?? conditions.wind;
   const { station, start, end } = leg;
   const low = altitudeProblems(altitudeFt, station);
@@ -99,7 +97,7 @@ export function computeLeg(leg: PlacedLeg, conditions: LegConditions): Result<Co
     dmeAtEndNm: dmeNmAt(end, station, altitudeFt),
     coneRadiusNm: coneRadiusNm(heightFt),
     lineOfSightNm: lineOfSightNm(altitudeFt, station.elevationFt),
-    serviceVolumeNm: serviceVolumeNm(heightFt, serviceClass),
+    serviceVolumeNm: serviceVolumeNm(heightFt, leg.serviceClass),
     variationDegEast: variation.value,
   };
   const warnings = legWarnings({

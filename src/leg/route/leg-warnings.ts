@@ -52,7 +52,8 @@ function receptionWarnings(facts: LegFacts): string[] {
   } else if (distanceNm > serviceVolumeNm) {
     warnings.push(
       `Reception is not assured: the leg ${where} ${distanceNm.toFixed(0)} NM from ${ident}, which serves ` +
-        `${serviceVolumeNm} NM at this altitude.`,
+        `${serviceVolumeNm} NM at this altitude` +
+        (leg.serviceClass === undefined ? ' if its class, which is not known, is low.' : '.'),
     );
   }
   if (distanceNm <= coneRadiusNm) {

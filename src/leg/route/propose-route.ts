@@ -80,15 +80,17 @@ export function legsOf(
 ): readonly RouteLeg[] {
   const legs: RouteLeg[] = [];
   for (const [index, kept] of stations.entries()) {
-    const station = stationOf(kept);
+    const { serviceClass } = kept;
+    const of = {
+      station: stationOf(kept),
+      ...(serviceClass === undefined ? {} : { serviceClass }),
+    };
     const before = stations[index - 1];
     const next = stations[index + 1];
-    if (before)
-      legs.push({ station, direction: 'to', start: changeOver(before, kept, altitudeFt) });
-    else if (!isOver(start, station)) legs.push({ station, direction: 'to', start });
-    if (next) legs.push({ station, direction: 'from', end: changeOver(kept, next, altitudeFt) });
-    else if (!isOver(destination, station))
-      legs.push({ station, direction: 'from', end: destination });
+    if (before) legs.push({ ...of, direction: 'to', start: changeOver(before, kept, altitudeFt) });
+    else if (!isOver(start, kept)) legs.push({ ...of, direction: 'to', start });
+    if (next) legs.push({ ...of, direction: 'from', end: changeOver(kept, next, altitudeFt) });
+    else if (!isOver(destination, kept)) legs.push({ ...of, direction: 'from', end: destination });
   }
   return legs;
 }

@@ -1,4 +1,5 @@
 import type { LatLon } from '../../earth/geodesic.ts';
+import type { ServiceClass } from '../../station/library/service-volume.ts';
 import type { Station } from '../../station/station.ts';
 import type { Wind } from '../../wind/wind.ts';
 
@@ -12,6 +13,8 @@ export interface RouteLeg {
   readonly end?: LatLon;
   /** On this leg; left out: the wind of the whole route. */
   readonly wind?: Wind;
+  /** What the station was built to serve; left out: not known. */
+  readonly serviceClass?: ServiceClass;
 }
 
 /** Where a leg begins and ends, both known. */
@@ -21,6 +24,7 @@ export interface PlacedLeg {
   readonly start: LatLon;
   readonly end: LatLon;
   readonly wind?: Wind;
+  readonly serviceClass?: ServiceClass;
 }
 
 /** The aircraft as far as a plan needs to know it. */
