@@ -63,10 +63,33 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
           <li key={words}>{words}</li>
         ))}
       </ul>
+      <ChangeOver {...props} />
       <OwnWind {...props} />
       <Marks marks={marks} beginsAtMs={props.beginsAtMs} />
       {station.hasDme ? null : <CrossingWords leg={leg} marks={marks} around={around} />}
     </article>
+  );
+}
+
+function variationWords(variationDegEast: number): string {
+  return `${oneDecimal(Math.abs(variationDegEast))}° ${variationDegEast < 0 ? 'W' : 'E'}`;
+}
+
+/** Where the next station is tuned, when it is another one. */
+function ChangeOver({ plan, index }: LegSheetProps): JSX.Element | null {
+  const [leg, next, computed] = [plan.legs[index], plan.legs[index + 1], plan.computed.legs[index]];
+  if (!leg || !next || !computed || leg.direction !== 'from' || next.direction !== 'to')
+    return null;
+  const { ident, frequencyMhz } = next.station;
+  const { dmeAtEndNm, timeS } = computed;
+  return (
+    <p>
+      <b>
+        Change over to {ident} {frequencyMhz === undefined ? '' : megahertz(frequencyMhz)}
+      </b>{' '}
+      {dmeAtEndNm === null ? '' : `at DME ${oneDecimal(dmeAtEndNm)}, `}after {minutesSeconds(timeS)}
+      , or as the chart says.
+    </p>
   );
 }
 
@@ -112,6 +135,7 @@ function Figures({
     ['Radial', threeFigures(computed.radialDeg)],
     ['Heading', threeFigures(computed.headingDeg)],
     ['Track, true', threeFigures(computed.trackTrueDeg)],
+    ['Variation', variationWords(computed.variationDegEast)],
     [
       'Wind correction',
       drift === 0 ? 'none' : `${Math.abs(drift)}° ${drift > 0 ? 'right' : 'left'}`,

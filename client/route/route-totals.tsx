@@ -6,7 +6,7 @@ import { magneticFromTrue } from '../../src/earth/norths.ts';
 import { feet, minutesSeconds, oneDecimal } from '../parts/figures.ts';
 import type { PlannedRoute } from './read-route.ts';
 import type { RouteDraft } from './route-draft.ts';
-import { sunAt } from './sun.ts';
+import { solarDay, sunAt } from './sun.ts';
 
 interface RouteTotalsProps {
   readonly draft: RouteDraft;
@@ -52,18 +52,23 @@ export function RouteTotals({ draft, plan, departsAtMs }: RouteTotalsProps): JSX
   );
 }
 
+/** One sentence for the legs that go east, one for those that go west: each has levels of its own. */
 function levelWords({ levels }: RouteDraft, { computed, altitudeFt }: PlannedRoute): string[] {
   const wrong = computed.legs.flatMap((leg, at) => {
     const magnetic = magneticFromTrue(leg.trackTrueDeg, leg.variationDegEast);
     return fitsCruisingLevel(levels, magnetic, altitudeFt) === false ? [{ at, magnetic }] : [];
   });
-  const [first] = wrong;
-  if (!first) return [];
-  const [below, above] = nextCruisingLevels(first.magnetic, altitudeFt);
-  const names = wrong.map(({ at }) => at + 1).join(', ');
-  return [
-    `${feet(altitudeFt)} does not fit the semicircular rule on leg ${names}: ${feet(below)} or ${feet(above)} would. Check your own regulation.`,
-  ];
+  const east = wrong.filter(({ magnetic }) => magnetic < 180);
+  const west = wrong.filter(({ magnetic }) => magnetic >= 180);
+  return [east, west].flatMap((legs) => {
+    const [first] = legs;
+    if (!first) return [];
+    const [below, above] = nextCruisingLevels(first.magnetic, altitudeFt);
+    const names = legs.map(({ at }) => at + 1).join(', ');
+    return [
+      `${feet(altitudeFt)} does not fit the semicircular rule on leg ${names}: ${feet(below)} or ${feet(above)} would. Check your own regulation.`,
+    ];
+  });
 }
 
 function altitudeWords({ safeAltitude }: RouteDraft, { altitudeFt }: PlannedRoute): string[] {
@@ -81,17 +86,20 @@ function sunWords(
   { destination, computed }: PlannedRoute,
   departsAtMs: number | null,
 ): string {
-  const sun = sunAt(destination, date);
+  const arrivesMs = departsAtMs === null ? null : departsAtMs + computed.totals.timeS * 1000;
+  const sun = sunAt(destination, arrivesMs === null ? date : solarDay(arrivesMs, destination));
   if (sun.isAlwaysUp) return 'The sun does not set at the destination that day.';
   if (sun.isAlwaysDown || sun.sunsetMs === null)
     return 'The sun does not rise at the destination that day.';
   const set = `Sunset at the destination ${utc(sun.sunsetMs)} UTC`;
-  if (departsAtMs === null) return `${set}.`;
-  const arrivesMs = departsAtMs + computed.totals.timeS * 1000;
+  if (arrivesMs === null) return `${set}.`;
+  const arrives = `you arrive at ${utc(arrivesMs)}`;
+  if (sun.sunriseMs !== null && arrivesMs < sun.sunriseMs)
+    return `${set}: ${arrives}, before sunrise at ${utc(sun.sunriseMs)}.`;
   const spare = Math.round((sun.sunsetMs - arrivesMs) / 60_000);
   return spare < 0
-    ? `${set}: you arrive at ${utc(arrivesMs)}, ${-spare} min after it.`
-    : `${set}: you arrive at ${utc(arrivesMs)}, ${spare} min before it.`;
+    ? `${set}: ${arrives}, ${-spare} min after it.`
+    : `${set}: ${arrives}, ${spare} min before it.`;
 }
 
 function utc(atMs: number): string {

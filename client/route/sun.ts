@@ -3,7 +3,8 @@ import type { LatLon } from '../../src/earth/geodesic.ts';
 
 /** The sun at a place on a day. */
 export interface SunDay {
-  /** Null where it does not set that day. */
+  /** Null where it does not rise, or set, that day. */
+  readonly sunriseMs: number | null;
   readonly sunsetMs: number | null;
   readonly isAlwaysUp: boolean;
   readonly isAlwaysDown: boolean;
@@ -15,8 +16,14 @@ export function sunAt({ latitudeDeg, longitudeDeg }: LatLon, dateIso: string): S
   const noon = Date.parse(`${dateIso}T12:00:00Z`) - longitudeDeg * 240_000;
   const times = getTimes(new Date(noon), latitudeDeg, longitudeDeg);
   return {
+    sunriseMs: times.sunrise?.getTime() ?? null,
     sunsetMs: times.sunset?.getTime() ?? null,
     isAlwaysUp: times.alwaysUp === true,
     isAlwaysDown: times.alwaysDown === true,
   };
+}
+
+/** The day of a moment by the sun of a place, `2026-11-25`: it changes at the place's own midnight. */
+export function solarDay(atMs: number, { longitudeDeg }: LatLon): string {
+  return new Date(atMs + longitudeDeg * 240_000).toISOString().slice(0, 10);
 }

@@ -9,7 +9,7 @@ import { withStation } from '../../client/route/put-in.ts';
 import { readRoute, windKeyOf } from '../../client/route/read-route.ts';
 import { openDesk } from '../../client/route/route-desk.ts';
 import { emptyRoute, moved, routeTitle } from '../../client/route/route-draft.ts';
-import { sunAt } from '../../client/route/sun.ts';
+import { solarDay, sunAt } from '../../client/route/sun.ts';
 import { flightOf } from '../../client/route/to-flight.ts';
 import { gpxFaults } from '../gpx-schema.ts';
 import { ocean, stationAt } from './station-sets.ts';
@@ -210,6 +210,15 @@ describe('sunset: against the general-purpose library astronomy-engine, within t
     );
     const mine = sunAt({ latitudeDeg, longitudeDeg }, dateIso).sunsetMs ?? Number.NaN;
     expect(Math.abs(mine - (other?.date.getTime() ?? 0)) / 60_000).toBeLessThan(2);
+  });
+
+  it('goes by the solar day of the place, far from Greenwich too', () => {
+    const east = { latitudeDeg: -40, longitudeDeg: 175 };
+    const arrivesMs = Date.parse('2026-11-25T20:00:00Z');
+    expect(solarDay(arrivesMs, east)).toBe('2026-11-26');
+    const { sunriseMs, sunsetMs } = sunAt(east, solarDay(arrivesMs, east));
+    expect(sunriseMs).toBeLessThan(arrivesMs);
+    expect(sunsetMs).toBeGreaterThan(arrivesMs);
   });
 
   it('does not set in the polar summer and does not rise in the polar night', () => {
