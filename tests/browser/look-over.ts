@@ -33,7 +33,9 @@ function misfits(page: Page): Promise<readonly string[]> {
     const { scrollWidth, clientWidth } = document.documentElement;
     if (scrollWidth > clientWidth) found.push(`scrolls sideways: ${scrollWidth} > ${clientWidth}`);
     const sheet = document.querySelector('dialog[open]');
-    for (const each of (sheet ?? document.body).querySelectorAll<HTMLElement>('*')) {
+    // What lies inside a drawing is cut off at its edge.
+    const parts = (sheet ?? document.body).querySelectorAll<HTMLElement>('*:not(svg *)');
+    for (const each of parts) {
       const box = each.getBoundingClientRect();
       if (box.width < 2 || box.height < 2 || getComputedStyle(each).visibility === 'hidden')
         continue;
