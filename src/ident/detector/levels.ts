@@ -24,7 +24,7 @@ export function levelsFor(
   return [
     { scale: 1, share: 1 - 1.25 * weak },
     { scale: 0.55, share: weak },
-    { scale: 0.3, share: weak / 4 },
+    { scale: 0.3, share: weak / 40 },
   ].map(({ scale, share }) => ({
     sums: markSums(frames, amplitude, scale),
     logPrior: Math.log(share),

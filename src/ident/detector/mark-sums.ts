@@ -14,7 +14,7 @@ export interface MarkSums {
 }
 
 /** The most that one second of tone may count, as energy over noise: keeps the model honest. */
-const MOST_PER_S = 800;
+const MOST_PER_S = 250;
 
 /**
  * The sums for a tone of amplitude `scale` x `amplitude[frame]`.
