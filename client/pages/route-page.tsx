@@ -6,6 +6,8 @@ import '../stations/stations.css';
 import '../route/route.css';
 import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
 import { stationsNear } from '../../src/station/library/find-stations.ts';
+import { receptionNm } from '../../src/station/library/reception.ts';
+import type { LatLon } from '../../src/earth/geodesic.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { chosenAircraft } from '../settings/settings.ts';
 import { nowMs } from '../parts/clock.ts';
@@ -161,7 +163,7 @@ function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
   );
 }
 
-/** Stations this far from a leg are looked at for crossing radials, NM. */
+/** Stations farther off tell the place badly, NM: 60 times the error of a radial is 1.6. */
 const AROUND_NM = 60;
 
 interface LegsProps {
@@ -195,7 +197,7 @@ function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
             plan={plan}
             index={index}
             beginsAtMs={begins[index] ?? null}
-            around={leg.station.hasDme ? [] : stationsAround(leg.station)}
+            around={(place) => stationsReceived(place, plan.altitudeFt)}
             fuelUnit={draft.fuelUnit}
             alike={alike[index] ?? []}
             windText={draft.legWinds[windKeyOf(leg)] ?? ''}
@@ -216,11 +218,11 @@ function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
   );
 }
 
-function stationsAround(place: {
-  readonly latitudeDeg: number;
-  readonly longitudeDeg: number;
-}): readonly LibraryStation[] {
-  return stationsNear(stationIndex.peek(), place, AROUND_NM).map(({ station }) => station);
+/** The stations that can be counted on at a place and altitude. */
+function stationsReceived(place: LatLon, altitudeFt: number): readonly LibraryStation[] {
+  return stationsNear(stationIndex.peek(), place, AROUND_NM)
+    .filter(({ station, distanceNm }) => distanceNm <= receptionNm(station, altitudeFt))
+    .map(({ station }) => station);
 }
 
 /** Take-off as a moment; null where it is not written as hours and minutes. */

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { geodesicTo, placeAt } from '../../src/earth/geodesic.ts';
+import { geodesicTo, placeAt, type LatLon } from '../../src/earth/geodesic.ts';
 import { bestCrossing } from '../../src/leg/route/crossing-radial.ts';
 import type { LegMark } from '../../src/leg/route/leg-marks.ts';
 import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
@@ -17,17 +17,19 @@ export function CrossingWords({
 }: {
   readonly leg: PlacedLeg;
   readonly marks: readonly LegMark[];
-  readonly around: readonly LibraryStation[];
+  /** The stations that are received at a place. */
+  readonly around: (place: LatLon) => readonly LibraryStation[];
 }): JSX.Element {
   const line = geodesicTo(leg.start, leg.end);
   const timeS = marks.at(-1)?.timeS ?? 0;
   const count = Math.max(1, Math.floor(timeS / 60 / EACH_MIN));
-  const others = around.filter(({ ident, latitudeDeg }) =>
-    ident === leg.station.ident ? latitudeDeg !== leg.station.latitudeDeg : true,
-  );
   const points = Array.from({ length: count }, (_, at) => (at + 1) / (count + 1)).map((part) => {
     const place = placeAt(leg.start, line.azimuthDeg, part * line.distanceNm);
     const trackDeg = geodesicTo(place, leg.end).azimuthDeg;
+    const others = around(place).filter(
+      ({ ident, latitudeDeg }) =>
+        ident !== leg.station.ident || latitudeDeg !== leg.station.latitudeDeg,
+    );
     return { part, crossing: bestCrossing(place, trackDeg, others) };
   });
   return (

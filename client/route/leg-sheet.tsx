@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { LatLon } from '../../src/earth/geodesic.ts';
 import { phonetic } from '../../src/speech/phonetic.ts';
 import type { ComputedLeg } from '../../src/leg/route/compute-leg.ts';
 import { legMarks, type LegMark } from '../../src/leg/route/leg-marks.ts';
@@ -15,8 +16,8 @@ interface LegSheetProps {
   readonly index: number;
   /** Moment at which the leg begins; null where the take-off is not known. */
   readonly beginsAtMs: number | null;
-  /** Stations near by, for crossing radials. */
-  readonly around: readonly LibraryStation[];
+  /** The stations that are received at a place, for crossing radials. */
+  readonly around: (place: LatLon) => readonly LibraryStation[];
   readonly fuelUnit: string;
   /** Other stations that may be heard on the frequency of this leg. */
   readonly alike: readonly { readonly station: LibraryStation; readonly distanceNm: number }[];
