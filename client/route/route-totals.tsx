@@ -63,10 +63,10 @@ function levelWords({ levels }: RouteDraft, { computed, altitudeFt }: PlannedRou
   return [east, west].flatMap((legs) => {
     const [first] = legs;
     if (!first) return [];
-    const [below, above] = nextCruisingLevels(first.magnetic, altitudeFt);
+    const fitting = nextCruisingLevels(levels, first.magnetic, altitudeFt).map(feet).join(' or ');
     const names = legs.map(({ at }) => at + 1).join(', ');
     return [
-      `${feet(altitudeFt)} does not fit the semicircular rule on leg ${names}: ${feet(below)} or ${feet(above)} would. Check your own regulation.`,
+      `${feet(altitudeFt)} does not fit the semicircular rule on leg ${names}: ${fitting} would. Check your own regulation.`,
     ];
   });
 }

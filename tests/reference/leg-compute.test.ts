@@ -1,4 +1,4 @@
-import { describe, it, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt, type LatLon } from '../../src/earth/geodesic.ts';
 import { computeLegs, type RouteRequest } from '../../src/leg/route/compute-legs.ts';
@@ -61,6 +61,45 @@ describe('a long leg: Vincenty pair of public test code, 969,954.166 m, 9.1419 t
     expectNear(leg.distanceNm * 1852, 969_954.166, 0.001, 'metres');
     expectNearDeg(leg.trackTrueDeg, 9.1419, 5e-5, 'initial');
     expectNearDeg(leg.courseDeg, 11.2972, 5e-5, 'final');
+  });
+});
+
+describe('convergency: change of longitude x sine of the mean latitude (navigation textbooks, EASA question bank)', () => {
+  test.each([
+    [60, 4],
+    [45, 5],
+    [-50, 4],
+  ])(
+    'at latitude %i over %i degrees of longitude the track turns by it, and that is told',
+    (latitudeDeg, eastDeg) => {
+      const from = { latitudeDeg, longitudeDeg: -30 };
+      const end = { latitudeDeg, longitudeDeg: -30 + eastDeg };
+      const convergencyDeg = Math.abs(eastDeg * Math.sin((latitudeDeg * Math.PI) / 180));
+      const leg = only({ station: station(from), direction: 'from', end });
+      const told = /true track turns by (\d+\.\d) degrees/.exec(leg.warnings.join(' '))?.[1];
+      expectNear(Number(told), convergencyDeg, 0.06, 'degrees (told to a tenth)');
+    },
+  );
+
+  it('is no word on a leg of 30 NM, where it is half a degree', () => {
+    const from = { latitudeDeg: 50, longitudeDeg: -30 };
+    const leg = only({
+      station: station(from),
+      direction: 'from',
+      end: placeAt(from, trueDeg(90), 30),
+    });
+    expect(leg.warnings.join(' ')).not.toContain('turns');
+  });
+
+  it('names both headings where the meridians and the variation together turn it', () => {
+    const from = { latitudeDeg: 60, longitudeDeg: -60 };
+    const end = { latitudeDeg: 60, longitudeDeg: -54 };
+    const out = only({ station: station(from), direction: 'from', end });
+    const back = only({ station: station(end), direction: 'from', end: from });
+    const [first, last] = /from (\d{3}) to (\d{3})/.exec(out.warnings.join(' '))?.slice(1) ?? [];
+    expectNearDeg(Number(first), out.headingDeg, 0.5, 'heading at the start, in whole degrees');
+    // In still air the heading at the end is the reciprocal of that on which the leg is flown back.
+    expectNearDeg(Number(last), back.headingDeg + 180, 0.5, 'heading at the end, in whole degrees');
   });
 });
 

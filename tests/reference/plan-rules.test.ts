@@ -56,9 +56,38 @@ describe('VFR cruising levels: 14 CFR 91.159; ICAO Annex 2, 4.7', () => {
     expect(fitsCruisingLevel(rule, directionDeg, altitudeFt)).toBe(fits);
   });
 
-  it('names the levels next to one that does not fit', () => {
-    expect(nextCruisingLevels(90, 4_500)).toEqual([3_500, 5_500]);
-    expect(nextCruisingLevels(270, 5_500)).toEqual([4_500, 6_500]);
+  test.each([
+    ['us', 90, 4_500, [3_500, 5_500]],
+    ['us', 270, 5_500, [4_500, 6_500]],
+    // 3,500 and 4,500 are the first of the table: nothing lies below them.
+    ['us', 90, 3_200, [3_500]],
+    ['icao', 270, 3_600, [4_500]],
+    // The US rule ends below 18,000: 17,500 and 16,500 are the last.
+    ['us', 90, 17_600, [17_500]],
+    ['us', 270, 17_500, [16_500]],
+    ['icao', 270, 17_500, [16_500, 18_500]],
+    ['none', 270, 5_500, []],
+  ] as const)(
+    '%s, %i degrees, %i ft: next to it lie %j',
+    (rule, directionDeg, altitudeFt, levels) => {
+      expect(nextCruisingLevels(rule, directionDeg, altitudeFt)).toEqual(levels);
+      for (const levelFt of levels)
+        expect(fitsCruisingLevel(rule, directionDeg, levelFt)).toBe(true);
+    },
+  );
+
+  it('never names as lower a level that is higher, nor one that does not fit', () => {
+    for (let altitudeFt = 3_001; altitudeFt < 18_000; altitudeFt += 37) {
+      for (const directionDeg of [0, 179, 180, 359]) {
+        if (fitsCruisingLevel('us', directionDeg, altitudeFt) !== false) continue;
+        const levels = nextCruisingLevels('us', directionDeg, altitudeFt);
+        expect(levels.length).toBeGreaterThan(0);
+        expect(levels.filter((levelFt) => levelFt < altitudeFt).length).toBeLessThanOrEqual(1);
+        expect(levels.filter((levelFt) => levelFt > altitudeFt).length).toBeLessThanOrEqual(1);
+        for (const levelFt of levels)
+          expect(fitsCruisingLevel('us', directionDeg, levelFt)).toBe(true);
+      }
+    }
   });
 });
 
@@ -67,5 +96,15 @@ describe('fuel: Pilot’s Handbook 16-12 (400 NM at 100 kt, 5 gal/h) with the re
     expect(fuelNeeded(20, 5, 'us-day').total).toBeCloseTo(22.5, 9);
     expect(fuelNeeded(20, 5, 'us-night').total).toBeCloseTo(23.75, 9);
     expect(fuelNeeded(20, 5, 'us-rotorcraft').reserve).toBeCloseTo(5 / 3, 9);
+  });
+});
+
+describe('final reserves for VFR: Part-NCO (UK Air Ops consolidated text, p. 684; flynqy.co.uk fuel minima)', () => {
+  test.each([
+    ['eu-local', 10],
+    ['eu-day', 30],
+    ['eu-night', 45],
+  ] as const)('%s keeps %i minutes', (rule, minutes) => {
+    expect(fuelNeeded(0, 60, rule).reserve).toBeCloseTo(minutes, 9);
   });
 });

@@ -3,17 +3,17 @@ import { accept, refuse, type Result } from '../../base/result.ts';
 import { reciprocalDeg } from '../../base/angle.ts';
 import { stationDeg, type MagneticDeg, type StationDeg, type TrueDeg } from '../../base/bearing.ts';
 import { S_PER_H } from '../../base/units.ts';
-import { geodesicTo, type LatLon } from '../../earth/geodesic.ts';
+import { geodesicTo } from '../../earth/geodesic.ts';
 import { magneticFromTrue } from '../../earth/norths.ts';
 import { variationDegEast } from '../../earth/variation.ts';
 import { coneRadiusNm } from '../../station/cone.ts';
 import { lineOfSightNm } from '../../station/line-of-sight.ts';
 import { stationFromTrue } from '../../station/radial.ts';
 import { serviceVolumeNm } from '../../station/library/service-volume.ts';
-import { slantFromGround } from '../../station/slant-range.ts';
 import type { Station } from '../../station/station.ts';
 import { headingForCourse } from '../../wind/triangle.ts';
 import type { Wind } from '../../wind/wind.ts';
+import { dmeNmAt } from './dme-at.ts';
 import { legWarnings } from './leg-warnings.ts';
 import type { PlacedLeg, PlanAircraft } from './route-leg.ts';
 
@@ -106,15 +106,20 @@ export function computeLeg(leg: PlacedLeg, conditions: LegConditions): Result<Co
     trueAirspeedKt,
     variationAtEndDegEast: there.value,
     variationAtStationDegEast: isTo ? there.value : variation.value,
+    trackAtEndTrueDeg: line.azimuthThereDeg,
+    headingAtEndDeg: headingAtEnd(line.azimuthThereDeg, { trueAirspeedKt, wind }, there.value),
   });
   return accept({ ...computed, warnings });
 }
 
-/** What the station's DME reads at a place and altitude, slant NM; null without one. */
-function dmeNmAt(place: LatLon, station: Station, altitudeFt: number): number | null {
-  if (!station.hasDme) return null;
-  const antenna = station.dme ?? station;
-  return slantFromGround(geodesicTo(place, antenna).distanceNm, altitudeFt - antenna.elevationFt);
+/** Magnetic, where the leg ends; null where the wind could not be flown against there. */
+function headingAtEnd(
+  trackDegTrue: TrueDeg,
+  air: { readonly trueAirspeedKt: number; readonly wind: Wind },
+  variationDegEast: number,
+): MagneticDeg | null {
+  const flown = headingForCourse({ courseDegTrue: trackDegTrue, ...air });
+  return flown.ok ? magneticFromTrue(flown.value.headingDegTrue, variationDegEast) : null;
 }
 
 function altitudeProblems(altitudeFt: number, station: Station): FieldProblem[] {

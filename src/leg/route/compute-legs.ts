@@ -38,7 +38,7 @@ export function computeLegs(request: RouteRequest): Result<ComputedRoute> {
   const problems = requestProblems(request);
   const placed = placeLegs(request.legs);
   if (!placed.ok || problems.length > 0)
-    return refuse([...problems, ...(placed.ok ? [] : placed.problem)]);
+    return refuse([...problems, ...(placed.ok ? [] : placed.problem)].filter(isFirstOfItsKind));
   const legs: ComputedLeg[] = [];
   for (const [index, leg] of placed.value.entries()) {
     const computed = computeLeg(leg, request);

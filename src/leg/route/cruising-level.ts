@@ -27,13 +27,21 @@ export function fitsCruisingLevel(
   return Number.isInteger(thousands) && (Math.abs(thousands % 2) === 1) === isEast;
 }
 
-/** The levels next below and above an altitude that fit, feet. */
+/**
+ * The levels that fit next below and above an altitude that does not, feet, lower one first; those that there are.
+ *
+ * None lies below the first of the table, and in the US none at 18,000 ft or above: then only the other one is
+ * given. *Source:* as for `fitsCruisingLevel`.
+ */
 export function nextCruisingLevels(
+  rule: LevelRule,
   directionDeg: number,
   altitudeFt: number,
-): readonly [number, number] {
+): readonly number[] {
+  if (rule === 'none') return [];
   const first = wrap360(directionDeg) < 180 ? 3_500 : 4_500;
-  const steps = Math.floor((altitudeFt - first) / 2_000);
-  const below = first + 2_000 * Math.max(0, steps);
-  return [below, below + 2_000];
+  const below = first + 2_000 * Math.floor((altitudeFt - first) / 2_000);
+  return [below, below + 2_000].filter(
+    (levelFt) => levelFt >= first && (rule !== 'us' || levelFt < UNTIL_FT),
+  );
 }

@@ -11,6 +11,7 @@ export const RESERVE_RULES = {
   'us-night': { minutes: 45, source: '14 CFR 91.151: VFR by night' },
   'us-rotorcraft': { minutes: 20, source: '14 CFR 91.151: rotorcraft, VFR' },
   'eu-day': { minutes: 30, source: 'Part-NCO: VFR by day' },
+  'eu-local': { minutes: 10, source: 'Part-NCO: VFR by day, staying in sight of the aerodrome' },
   'eu-night': { minutes: 45, source: 'Part-NCO: VFR by night' },
 } as const satisfies Readonly<Record<string, ReserveRule>>;
 

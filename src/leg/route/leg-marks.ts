@@ -1,7 +1,7 @@
 import { S_PER_H } from '../../base/units.ts';
 import { geodesicTo, placeAt, type LatLon } from '../../earth/geodesic.ts';
 import { coneRadiusNm } from '../../station/cone.ts';
-import { slantFromGround } from '../../station/slant-range.ts';
+import { dmeNmAt } from './dme-at.ts';
 import type { PlacedLeg } from './route-leg.ts';
 
 /** Something that happens on the way along a leg. */
@@ -24,7 +24,7 @@ const STEPS = 400;
  * the cone (inbound) or comes on (outbound), its end.
  *
  * `altitudeFt` above mean sea level; `groundSpeedKt` above 0. DME figures are slant range to its own antenna.
- * *Source:* as for `slantFromGround` and `coneRadiusNm`.
+ * *Source:* as for `dmeNmAt` and `coneRadiusNm`.
  */
 export function legMarks(
   leg: PlacedLeg,
@@ -39,7 +39,7 @@ export function legMarks(
       place,
       flownNm,
       timeS: (flownNm / groundSpeedKt) * S_PER_H,
-      dmeNm: dmeNm ?? dmeNmAt(leg, place, altitudeFt),
+      dmeNm: dmeNm ?? dmeNmAt(place, leg.station, altitudeFt),
     };
   };
   const coneNm = coneRadiusNm(altitudeFt - leg.station.elevationFt);
@@ -57,12 +57,6 @@ export function legMarks(
   return marks.toSorted((one, other) => one.flownNm - other.flownNm);
 }
 
-function dmeNmAt({ station }: PlacedLeg, place: LatLon, altitudeFt: number): number | null {
-  if (!station.hasDme) return null;
-  const antenna = station.dme ?? station;
-  return slantFromGround(geodesicTo(place, antenna).distanceNm, altitudeFt - antenna.elevationFt);
-}
-
 /** Where the DME passes a whole five: looked for in small steps, because its antenna may stand beside the line. */
 function wholeFives(
   leg: PlacedLeg,
@@ -72,10 +66,10 @@ function wholeFives(
   if (!leg.station.hasDme) return [];
   const { azimuthDeg } = geodesicTo(leg.start, leg.end);
   const found: { flownNm: number; dmeNm: number }[] = [];
-  let before = dmeNmAt(leg, leg.start, altitudeFt) ?? 0;
+  let before = dmeNmAt(leg.start, leg.station, altitudeFt) ?? 0;
   for (let step = 1; step <= STEPS; step += 1) {
     const flownNm = (lengthNm * step) / STEPS;
-    const now = dmeNmAt(leg, placeAt(leg.start, azimuthDeg, flownNm), altitudeFt) ?? 0;
+    const now = dmeNmAt(placeAt(leg.start, azimuthDeg, flownNm), leg.station, altitudeFt) ?? 0;
     const passed = EACH_NM * Math.round((before + now) / 2 / EACH_NM);
     if (passed > 0 && (before - passed) * (now - passed) <= 0 && before !== now) {
       const part = (passed - before) / (now - before);

@@ -1,4 +1,4 @@
-import { turnDeg } from '../../base/angle.ts';
+import { turnDeg, wrap360 } from '../../base/angle.ts';
 import type { PlacedLeg } from './route-leg.ts';
 
 /** What the warnings of a leg are judged by. */
@@ -14,12 +14,20 @@ export interface LegFacts {
   readonly variationDegEast: number;
   readonly variationAtEndDegEast: number;
   readonly variationAtStationDegEast: number;
+  /** True, where the leg begins and ends: they differ as the meridians converge. */
+  readonly trackTrueDeg: number;
+  readonly trackAtEndTrueDeg: number;
+  /** Magnetic, where the leg begins and ends; null where the wind cannot be flown against at the end. */
+  readonly headingDeg: number;
+  readonly headingAtEndDeg: number | null;
 }
 
 /** A declination this far from today's model is worth a look at the chart, degrees. Common practice, no source. */
 const DECLINATION_APART_DEG = 2;
 /** A variation that changes by more than this along the leg changes the heading with it, degrees. */
 const VARIATION_CHANGE_DEG = 1;
+/** A track or heading that turns by more than this along the leg has to be followed, degrees. Common practice, no source. */
+const TURN_ALONG_DEG = 2;
 /** A correction as large as this leaves the needle hard to hold, degrees: sine one half. Common practice, no source. */
 const STRONG_CORRECTION_DEG = 30;
 /** Less than this part of the airspeed over the ground: fuel and time run away. Common practice, no source. */
@@ -87,9 +95,36 @@ function northWarnings(facts: LegFacts): string[] {
         'Compare it with a current chart.',
     );
   }
+  return [...warnings, ...turningWarnings(facts)];
+}
+
+/** On a long leg the needle stays centred on a heading that does not stay the same. */
+function turningWarnings(facts: LegFacts): string[] {
+  const { headingDeg, headingAtEndDeg } = facts;
+  const trackDeg = Math.abs(turnDeg(facts.trackTrueDeg, facts.trackAtEndTrueDeg));
   const change = Math.abs(turnDeg(facts.variationDegEast, facts.variationAtEndDegEast));
-  if (change >= VARIATION_CHANGE_DEG) {
-    warnings.push(`The variation changes by ${change.toFixed(1)} degrees along the leg.`);
+  const headingTurnDeg =
+    headingAtEndDeg === null ? 0 : Math.abs(turnDeg(headingDeg, headingAtEndDeg));
+  if (headingAtEndDeg !== null && headingTurnDeg > TURN_ALONG_DEG) {
+    return [
+      `The heading turns from ${figures(headingDeg)} to ${figures(headingAtEndDeg)} along the leg: the true track ` +
+        `turns by ${trackDeg.toFixed(1)} degrees (meridians converge), the variation by ${change.toFixed(1)}.`,
+    ];
   }
-  return warnings;
+  return [
+    ...(trackDeg > TURN_ALONG_DEG
+      ? [
+          `The true track turns by ${trackDeg.toFixed(1)} degrees along the leg (meridians converge); with the ` +
+            'variation the heading hardly does.',
+        ]
+      : []),
+    ...(change >= VARIATION_CHANGE_DEG
+      ? [`The variation changes by ${change.toFixed(1)} degrees along the leg.`]
+      : []),
+  ];
+}
+
+/** North is 360. */
+function figures(headingDeg: number): string {
+  return String(wrap360(Math.round(headingDeg)) || 360).padStart(3, '0');
 }

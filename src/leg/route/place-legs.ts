@@ -16,52 +16,62 @@ const LONGITUDE = { least: -180, most: 180, what: 'a longitude in degrees, east 
 /**
  * Where each leg begins and ends. A place that was left out comes from the leg before or after it.
  *
- * Refuses, with the field: a place that is neither given nor known from the neighbour, one off the globe, an end
- * of a `to` leg or a start of a `from` leg that is not the station, and a leg of no length or of more than
+ * Refuses, with the field: a place that is neither given nor known from the neighbour, a place or station off the
+ * globe, an end of a `to` leg or a start of a `from` leg that is not the station, and a leg of no length or of more than
  * 1,000 NM.
  */
 export function placeLegs(legs: readonly RouteLeg[]): Result<readonly PlacedLeg[]> {
   const placed: PlacedLeg[] = [];
   const problems: FieldProblem[] = [];
+  let before: Neighbour = undefined;
   for (const [index, leg] of legs.entries()) {
-    const one = placeLeg(leg, {
-      field: `legs.${index}`,
-      before: placed.at(-1)?.end,
-      after: startOf(legs[index + 1]),
-    });
+    const field = `legs.${index}`;
+    const one = placeLeg(leg, { field, before, after: startOf(legs[index + 1], index + 1) });
     if (one.ok) placed.push(one.value);
-    else {
-      problems.push(...one.problem);
-      // Its station stands in for the place that is missing, so that the legs after it are judged too.
-      placed.push({ ...leg, start: leg.start ?? leg.station, end: leg.end ?? leg.station });
-    }
+    else problems.push(...one.problem);
+    before = one.ok ? one.value.end : endOf(leg, index);
   }
   return problems.length > 0 ? refuse(problems) : accept(placed);
 }
 
+/** Where a neighbour begins or ends; undefined: not given; null: that cannot be judged, it has a problem of its own. */
+type Neighbour = LatLon | null | undefined;
+
 interface Neighbours {
   readonly field: string;
-  readonly before: LatLon | undefined;
-  readonly after: LatLon | undefined;
+  readonly before: Neighbour;
+  readonly after: Neighbour;
 }
 
-function startOf(leg: RouteLeg | undefined): LatLon | undefined {
+function startOf(leg: RouteLeg | undefined, index: number): Neighbour {
   if (leg === undefined) return undefined;
-  return leg.direction === 'from' ? leg.station : leg.start;
+  const place = leg.direction === 'from' ? leg.station : leg.start;
+  return isOnGlobe(place, `legs.${index}`) ? place : null;
+}
+
+/** Where a leg with a problem ends, as far as that can be told. */
+function endOf(leg: RouteLeg, index: number): Neighbour {
+  const place = leg.direction === 'to' ? leg.station : leg.end;
+  return place !== undefined && isOnGlobe(place, `legs.${index}`) ? place : null;
+}
+
+function isOnGlobe(place: LatLon | undefined, field: string): boolean {
+  return placeProblems(place, field).length === 0;
 }
 
 function placeLeg(leg: RouteLeg, { field, before, after }: Neighbours): Result<PlacedLeg> {
-  const isTo = leg.direction === 'to';
-  const station = placeOf(leg.station);
-  const start = isTo ? (leg.start ?? before) : station;
-  const end = isTo ? station : (leg.end ?? after);
-  if (start === undefined) return refuse([missing(`${field}.start`, 'begins')]);
-  if (end === undefined) return refuse([missing(`${field}.end`, 'ends')]);
   const problems = [
+    ...placeProblems(leg.station, `${field}.station`),
     ...placeProblems(leg.start, `${field}.start`),
     ...placeProblems(leg.end, `${field}.end`),
   ];
   if (problems.length > 0) return refuse(problems);
+  const { start, end } = endsOf(leg, before, after);
+  // The neighbour's own problem is told at the neighbour.
+  if (start === null || end === null) return refuse([]);
+  if (start === undefined) return refuse([missing(`${field}.start`, 'begins')]);
+  if (end === undefined) return refuse([missing(`${field}.end`, 'ends')]);
+  const isTo = leg.direction === 'to';
   const elsewhere = isTo
     ? awayFromStation(leg.end, leg, `${field}.end`, 'ends over')
     : awayFromStation(leg.start, leg, `${field}.start`, 'starts at');
@@ -69,6 +79,13 @@ function placeLeg(leg: RouteLeg, { field, before, after }: Neighbours): Result<P
   const far = lengthProblems(start, end, `${field}.${isTo ? 'start' : 'end'}`);
   if (far.length > 0) return refuse(far);
   return accept({ ...leg, start, end });
+}
+
+function endsOf(leg: RouteLeg, before: Neighbour, after: Neighbour) {
+  const station = placeOf(leg.station);
+  return leg.direction === 'to'
+    ? { start: leg.start ?? before, end: station }
+    : { start: station, end: leg.end ?? after };
 }
 
 function placeOf({ latitudeDeg, longitudeDeg }: LatLon): LatLon {
