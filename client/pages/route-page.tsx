@@ -4,11 +4,8 @@ import { ulid } from 'ulid';
 import '../form.css';
 import '../stations/stations.css';
 import '../route/route.css';
+import { legFixes } from '../../src/leg/route/leg-fixes.ts';
 import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
-import { stationsNear } from '../../src/station/library/find-stations.ts';
-import { receptionNm } from '../../src/station/library/reception.ts';
-import type { LatLon } from '../../src/earth/geodesic.ts';
-import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { chosenAircraft } from '../settings/settings.ts';
 import { nowMs } from '../parts/clock.ts';
 import { Field } from '../parts/field.tsx';
@@ -16,7 +13,7 @@ import { addressOf } from '../parts/route.ts';
 import { todayIso } from '../parts/today.ts';
 import { PlanView } from '../plan-view/plan-view.tsx';
 import { LegSheet } from '../route/leg-sheet.tsx';
-import { readRoute, windKeyOf, type PlannedRoute } from '../route/read-route.ts';
+import { readRoute, windKeysOf, type PlannedRoute } from '../route/read-route.ts';
 import { RouteActions } from '../route/route-actions.tsx';
 import { openDesk, type RouteDesk } from '../route/route-desk.ts';
 import { emptyRoute, routeTitle, type RouteDraft } from '../route/route-draft.ts';
@@ -163,9 +160,6 @@ function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
   );
 }
 
-/** Stations farther off tell the place badly, NM: 60 times the error of a radial is 1.6. */
-const AROUND_NM = 60;
-
 interface LegsProps {
   readonly desk: RouteDesk;
   readonly plan: PlannedRoute;
@@ -174,12 +168,14 @@ interface LegsProps {
 
 function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
   const draft = desk.draft.value;
-  const stations = stationIndex.value.stations;
+  const library = stationIndex.value;
   const alike = useMemo(
-    () => plan.legs.map((leg) => othersOnFrequency(leg, plan.altitudeFt, stations)),
-    [plan, stations],
+    () => plan.legs.map((leg) => othersOnFrequency(leg, plan.altitudeFt, library.stations)),
+    [plan, library],
   );
+  const fixes = useMemo(() => legFixes(plan.legs, library, plan.altitudeFt), [plan, library]);
   const departsAtMs = departureMs(draft);
+  const windKeys = windKeysOf(plan.legs);
   let timeS = 0;
   const begins = plan.computed.legs.map((leg) => {
     const at = timeS;
@@ -197,13 +193,14 @@ function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
             plan={plan}
             index={index}
             beginsAtMs={begins[index] ?? null}
-            around={(place) => stationsReceived(place, plan.altitudeFt)}
+            fixes={fixes[index] ?? []}
+            aircraft={chosenAircraft.value}
             fuelUnit={draft.fuelUnit}
             alike={alike[index] ?? []}
-            windText={draft.legWinds[windKeyOf(leg)] ?? ''}
-            windProblem={problems.get(`legWinds.${windKeyOf(leg)}`) ?? ''}
+            windText={draft.legWinds[windKeys[index] ?? ''] ?? ''}
+            windProblem={problems.get(`legWinds.${windKeys[index]}`) ?? ''}
             onWind={(text) => {
-              const key = windKeyOf(leg);
+              const key = windKeys[index] ?? '';
               desk.change({ legWinds: { ...draft.legWinds, [key]: text } }, `wind ${key}`);
             }}
           />
@@ -216,13 +213,6 @@ function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
       </p>
     </>
   );
-}
-
-/** The stations that can be counted on at a place and altitude. */
-function stationsReceived(place: LatLon, altitudeFt: number): readonly LibraryStation[] {
-  return stationsNear(stationIndex.peek(), place, AROUND_NM)
-    .filter(({ station, distanceNm }) => distanceNm <= receptionNm(station, altitudeFt))
-    .map(({ station }) => station);
 }
 
 /** Take-off as a moment; null where it is not written as hours and minutes. */

@@ -1,23 +1,28 @@
 import type { JSX } from 'preact';
-import type { LatLon } from '../../src/earth/geodesic.ts';
+import type { Aircraft } from '../../src/leg/leg.ts';
 import { phonetic } from '../../src/speech/phonetic.ts';
 import type { ComputedLeg } from '../../src/leg/route/compute-leg.ts';
+import type { LegFix } from '../../src/leg/route/leg-fixes.ts';
 import { legMarks, type LegMark } from '../../src/leg/route/leg-marks.ts';
+import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
+import { lineOfSightNm } from '../../src/station/line-of-sight.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { megahertz, minutesSeconds, oneDecimal, threeFigures } from '../parts/figures.ts';
 import { Field } from '../parts/field.tsx';
 import { MorseMarks } from '../parts/morse-marks.tsx';
-import { CrossingWords } from './crossing-words.tsx';
+import { FixTable } from './fix-table.tsx';
 import { playStation } from './play-station.ts';
 import type { PlannedRoute } from './read-route.ts';
+import { WithoutDme } from './without-dme.tsx';
 
 interface LegSheetProps {
   readonly plan: PlannedRoute;
   readonly index: number;
   /** Moment at which the leg begins; null where the take-off is not known. */
   readonly beginsAtMs: number | null;
-  /** The stations that are received at a place, for crossing radials. */
-  readonly around: (place: LatLon) => readonly LibraryStation[];
+  /** Where a second station tells the place. */
+  readonly fixes: readonly LegFix[];
+  readonly aircraft: Aircraft;
   readonly fuelUnit: string;
   /** Other stations that may be heard on the frequency of this leg. */
   readonly alike: readonly { readonly station: LibraryStation; readonly distanceNm: number }[];
@@ -29,7 +34,7 @@ interface LegSheetProps {
 
 /** One leg with all that is set, flown and watched on it. */
 export function LegSheet(props: LegSheetProps): JSX.Element | null {
-  const { plan, index, around, fuelUnit } = props;
+  const { plan, index, fixes, aircraft, fuelUnit } = props;
   const leg = plan.legs[index];
   const computed = plan.computed.legs[index];
   if (!leg || !computed) return null;
@@ -58,7 +63,12 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
           Play it
         </button>
       </p>
-      <Figures computed={computed} direction={direction} fuelUnit={fuelUnit} />
+      <Figures
+        computed={computed}
+        leg={leg}
+        highNm={overHighGroundNm(leg, altitudeFt)}
+        fuelUnit={fuelUnit}
+      />
       <ul class="warnings">
         {[...computed.warnings, ...alikeWords(props.alike)].map((words) => (
           <li key={words}>{words}</li>
@@ -67,7 +77,8 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
       <ChangeOver {...props} />
       <OwnWind {...props} />
       <Marks marks={marks} beginsAtMs={props.beginsAtMs} />
-      {station.hasDme ? null : <CrossingWords leg={leg} marks={marks} around={around} />}
+      <FixTable fixes={fixes} groundSpeedKt={computed.groundSpeedKt} />
+      {station.hasDme ? null : <WithoutDme {...{ leg, computed, fixes, aircraft }} />}
     </article>
   );
 }
@@ -121,13 +132,24 @@ function OwnWind({ index, windText, windProblem, onWind }: LegSheetProps): JSX.E
   );
 }
 
+/** A station that stands higher than this most likely has other high ground around it, ft. Common practice, no source. */
+const HIGH_FT = 1_000;
+
+/** The horizon where the ground all around is as high as the station; null for a low one, where it hardly differs. */
+function overHighGroundNm({ station }: PlacedLeg, altitudeFt: number): number | null {
+  if (station.elevationFt < HIGH_FT) return null;
+  return lineOfSightNm(altitudeFt - station.elevationFt, 0);
+}
+
 function Figures({
   computed,
-  direction,
+  leg: { direction },
+  highNm,
   fuelUnit,
 }: {
   readonly computed: ComputedLeg;
-  readonly direction: 'to' | 'from';
+  readonly leg: PlacedLeg;
+  readonly highNm: number | null;
   readonly fuelUnit: string;
 }): JSX.Element {
   const drift = Math.round(computed.windCorrectionDeg);
@@ -154,7 +176,8 @@ function Figures({
           ] as const,
         ]),
     ['Blind cone', `${oneDecimal(computed.coneRadiusNm)} NM each way`],
-    ['Horizon', `${computed.lineOfSightNm.toFixed(0)} NM`],
+    ['Horizon, sea', `${computed.lineOfSightNm.toFixed(0)} NM`],
+    ...(highNm === null ? [] : [['Horizon, high ground', `${highNm.toFixed(0)} NM`] as const]),
     [
       'Served to',
       computed.serviceVolumeNm === null ? 'no figure' : `${computed.serviceVolumeNm} NM`,

@@ -77,9 +77,15 @@ export function readRoute(draft: RouteDraft, aircraft: Aircraft, index: StationI
   };
 }
 
-/** How a wind of one leg is kept. */
-export function windKeyOf({ station, direction }: RouteLeg): string {
-  return `${station.ident} ${station.latitudeDeg.toFixed(3)} ${direction}`;
+/** How the wind of each leg is kept: by station and direction, and by which time it is flown where that is not the first. */
+export function windKeysOf(legs: readonly RouteLeg[]): readonly string[] {
+  const flown = new Map<string, number>();
+  return legs.map(({ station, direction }) => {
+    const key = `${station.ident} ${station.latitudeDeg.toFixed(3)} ${direction}`;
+    const times = (flown.get(key) ?? 0) + 1;
+    flown.set(key, times);
+    return times === 1 ? key : `${key} ${times}`;
+  });
 }
 
 /** The legs with the winds typed for single ones, `280/22`. */
@@ -88,8 +94,9 @@ function withOwnWinds(
   { legWinds }: RouteDraft,
   problems: Map<string, string>,
 ): readonly RouteLeg[] {
-  return legs.map((leg) => {
-    const key = windKeyOf(leg);
+  const keys = windKeysOf(legs);
+  return legs.map((leg, at) => {
+    const key = keys[at] ?? '';
     const text = (legWinds[key] ?? '').trim();
     if (text === '') return leg;
     const [, from, speed] = /^(\d{1,3})\s*[/ ]\s*(\d{1,3})(?:\s*KT)?$/i.exec(text) ?? [];

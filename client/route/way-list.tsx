@@ -28,8 +28,13 @@ export function WayList({ desk, read }: WayListProps): JSX.Element {
     const route = proposeRoute([...(library.peek()?.values() ?? [])], wish);
     if (route.ok) {
       desk.change({ via: route.value.stations });
+      const { distanceNm, extraNm, fixes } = route.value;
+      const told = fixes.flat().filter(({ crossing }) => crossing !== null).length;
       setSaid(
-        `${route.value.distanceNm.toFixed(0)} NM, ${route.value.extraNm.toFixed(0)} more than straight.`,
+        `${distanceNm.toFixed(0)} NM, ${extraNm.toFixed(0)} more than straight. ` +
+          (told === 0
+            ? 'No second station crosses well.'
+            : `Second stations tell the place at ${told} ${told === 1 ? 'point' : 'points'}.`),
       );
     } else {
       const [problem] = route.problem;
@@ -41,7 +46,7 @@ export function WayList({ desk, read }: WayListProps): JSX.Element {
       <h2 id="way-title">Stations on the way</h2>
       <ol class="found">
         {via.map((station, at) => (
-          <OnTheWay key={station.id} desk={desk} station={station} at={at} />
+          <OnTheWay key={`${station.id} ${at}`} desk={desk} station={station} at={at} />
         ))}
       </ol>
       <div class="row wrap no-print">

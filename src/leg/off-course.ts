@@ -33,3 +33,15 @@ export function oneInSixtyNm(offDeg: number, rangeNm: number): number {
 export function oneInSixtyDeg(offNm: number, distanceNm: number): number {
   return distanceNm > 0 ? (offNm * ONE_IN_SIXTY) / distanceNm : 0;
 }
+
+/**
+ * By how much to turn to be back on the line at its end, degrees: the track error made so far and the angle with
+ * which to close, by the 1-in-60 rule. Null where nothing was flown yet or nothing is left.
+ *
+ * Holds where the leg was begun on the line and one heading was held.
+ * *Source:* as for `oneInSixtyDeg`.
+ */
+export function closingTurnDeg(offNm: number, flownNm: number, toGoNm: number): number | null {
+  if (!(flownNm > 0) || !(toGoNm > 0)) return null;
+  return oneInSixtyDeg(offNm, flownNm) + oneInSixtyDeg(offNm, toGoNm);
+}

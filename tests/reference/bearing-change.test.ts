@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { bearingChangeS } from '../../src/leg/timed-bearing.ts';
 import { rangeByBearingChange } from '../../src/track/bearing-change.ts';
 
 const NO_SPEED_NEEDED = 1;
@@ -62,5 +63,26 @@ describe('the rule against plane geometry (station abeam in still air: distance 
     { flownMin: NaN, changeDeg: 10, speedKt: 95 },
   ])('gives nothing for $flownMin minutes, $changeDeg degrees, $speedKt knots', (row) => {
     expect(rangeByBearingChange(row.flownMin, row.changeDeg, row.speedKt)).toBeNull();
+  });
+});
+
+describe('how long a change of bearing takes, by the same handbook figures and test items', () => {
+  test.each([
+    { source: 'handbook, 16-26', rangeNm: 15, speedKt: 120, changeDeg: 10, seconds: 75 },
+    { source: 'FAA item', rangeNm: 32, speedKt: 160, changeDeg: 10, seconds: 120 },
+    { source: 'FAA item', rangeNm: 34.5, speedKt: 115, changeDeg: 5, seconds: 90 },
+    { source: 'FAA item', rangeNm: 42.5, speedKt: 85, changeDeg: 15, seconds: 450 },
+    { source: 'FAA item', rangeNm: 84, speedKt: 120, changeDeg: 10, seconds: 420 },
+  ])('$source: $changeDeg degrees at $rangeNm NM and $speedKt kt take $seconds s', (row) => {
+    expect(bearingChangeS(row.rangeNm, row.speedKt, row.changeDeg)).toBeCloseTo(row.seconds, 6);
+  });
+
+  test.each([
+    [0, 95, 10],
+    [10, 0, 10],
+    [10, 95, 0],
+    [NaN, 95, 10],
+  ])('gives nothing for %d NM, %d kt, %d degrees', (rangeNm, speedKt, changeDeg) => {
+    expect(bearingChangeS(rangeNm, speedKt, changeDeg)).toBeNull();
   });
 });

@@ -1,5 +1,10 @@
-import { describe, test } from 'vitest';
-import { offCourseNm, oneInSixtyDeg, oneInSixtyNm } from '../../src/leg/off-course.ts';
+import { describe, expect, test } from 'vitest';
+import {
+  closingTurnDeg,
+  offCourseNm,
+  oneInSixtyDeg,
+  oneInSixtyNm,
+} from '../../src/leg/off-course.ts';
 import table from './data/off-course.json' with { type: 'json' };
 import { expectNear } from './near.ts';
 
@@ -28,4 +33,24 @@ describe('1-in-60: Andersen, PPL(A) theory, p. 913; FAA items', () => {
       expectNear(oneInSixtyDeg(row.offNm, row.distanceNm), row.angleDeg, row.tolerance, row.item);
     },
   );
+});
+
+describe('back onto the line at its end: Andersen, PPL(A) theory, p. 913; FAA items (from memory)', () => {
+  test.each([
+    { offNm: 1, flownNm: 20, toGoNm: 40, turnDeg: 4.5, source: 'Andersen' },
+    { offNm: 11, flownNm: 141, toGoNm: 71, turnDeg: 14, source: 'FAA item' },
+    { offNm: 8, flownNm: 150, toGoNm: 160, turnDeg: 6, source: 'FAA item' },
+  ])('$source: $offNm NM off after $flownNm NM, $toGoNm NM to go: $turnDeg degrees', (row) => {
+    // The items are answered in whole degrees.
+    expectNear(closingTurnDeg(row.offNm, row.flownNm, row.toGoNm) ?? NaN, row.turnDeg, 0.5, 'turn');
+  });
+
+  test('halfway it is twice the angle off', () => {
+    expectNear(closingTurnDeg(oneInSixtyNm(2, 15), 15, 15) ?? NaN, 4, 1e-9, 'degrees');
+  });
+
+  test('there is none where nothing was flown, or nothing is left', () => {
+    expect(closingTurnDeg(1, 0, 20)).toBeNull();
+    expect(closingTurnDeg(1, 20, 0)).toBeNull();
+  });
 });

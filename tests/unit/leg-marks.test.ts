@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt } from '../../src/earth/geodesic.ts';
-import { bestCrossing, crossingRadial } from '../../src/leg/route/crossing-radial.ts';
 import { legMarks } from '../../src/leg/route/leg-marks.ts';
 import { ocean, stationAt } from './station-sets.ts';
 
@@ -56,25 +55,5 @@ describe('what is met along a leg', () => {
     expect(beside.filter(({ kind }) => kind === 'dme').map(({ dmeNm }) => dmeNm)).toEqual([
       15, 10, 5,
     ]);
-  });
-});
-
-describe('a crossing radial', () => {
-  const abeam = stationAt('ZUP', placeAt(start, trueDeg(0), 20));
-
-  it('is off along the leg by its distance times the error of a radial (1 in 60: about 0.5 NM at 20)', () => {
-    const crossing = crossingRadial(start, 90, abeam);
-    expect(crossing?.alongSdNm).toBeCloseTo((20 * 1.6) / 57.3, 2);
-    expect(crossing?.radialDeg).toBeCloseTo(188, 0);
-  });
-
-  it('is not offered where it crosses flatly', () => {
-    expect(crossingRadial(start, 10, abeam)).toBeNull();
-  });
-
-  it('is taken from the station that tells the place best', () => {
-    const near = stationAt('NEAR', placeAt(start, trueDeg(180), 12));
-    expect(bestCrossing(start, 90, [abeam, near])?.station.ident).toBe('NEAR');
-    expect(bestCrossing(start, 90, [])).toBeNull();
   });
 });

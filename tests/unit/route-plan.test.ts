@@ -6,7 +6,7 @@ import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
 import { indexStations } from '../../src/station/library/find-stations.ts';
 import { routeGeoJson, routeGpx } from '../../client/route/exchange.ts';
 import { withStation } from '../../client/route/put-in.ts';
-import { readRoute, windKeyOf } from '../../client/route/read-route.ts';
+import { readRoute, windKeysOf } from '../../client/route/read-route.ts';
 import { openDesk } from '../../client/route/route-desk.ts';
 import { emptyRoute, moved, routeTitle } from '../../client/route/route-draft.ts';
 import { solarDay, sunAt } from '../../client/route/sun.ts';
@@ -92,13 +92,29 @@ describe('a flight as typed', () => {
   });
 
   it('takes a wind for one leg alone, and says what cannot be read of it', () => {
-    const legs = planned(whole).legs;
-    const key = windKeyOf(legs[1] ?? legs[0] ?? { station: qev, direction: 'to' });
+    const key = windKeysOf(planned(whole).legs)[1] ?? '';
     const own = planned({ ...whole, legWinds: { [key]: '090/40' } });
     expect(own.computed.legs[1]?.groundSpeedKt).toBeLessThan(60);
     expect(own.computed.legs[0]).toEqual(planned(whole).computed.legs[0]);
     const wrong = readRoute({ ...whole, legWinds: { [key]: 'calm-ish' } }, aircraft, index);
     expect([...wrong.problems.keys()]).toEqual([`legWinds.${key}`]);
+  });
+
+  it('keeps the wind of each leg apart where a station is flown twice', () => {
+    const back = { ...whole, destination: '46.5 N 28 W', via: [qev, zup, qev] };
+    const keys = windKeysOf(planned(back).legs);
+    expect(new Set(keys).size).toBe(keys.length);
+    const own = planned({ ...back, legWinds: { [keys[4] ?? '']: '090/40' } });
+    expect(own.legs.map(({ wind }) => wind !== undefined)).toEqual([
+      false,
+      false,
+      false,
+      false,
+      true,
+      false,
+    ]);
+    // A wind kept before a station was flown twice stays with the first time.
+    expect(keys.slice(0, 4)).toEqual(windKeysOf(planned(whole).legs));
   });
 
   it('knows of other stations on the frequency that may be heard', () => {

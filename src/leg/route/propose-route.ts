@@ -1,7 +1,10 @@
 import { accept, refuse, type Result } from '../../base/result.ts';
 import { geodesicTo, placeAt, type LatLon } from '../../earth/geodesic.ts';
+import { indexStations } from '../../station/library/find-stations.ts';
 import { stationOf, type LibraryStation } from '../../station/library/library-station.ts';
 import { receptionNm } from '../../station/library/reception.ts';
+import { legFixes, type LegFix } from './leg-fixes.ts';
+import { placeLegs } from './place-legs.ts';
 import { cheapestChain, isOver, surveyed, type Survey } from './station-chain.ts';
 import type { RouteLeg } from './route-leg.ts';
 
@@ -12,6 +15,8 @@ export interface ProposedRoute {
   readonly distanceNm: number;
   /** More than the straight line, NM. */
   readonly extraNm: number;
+  /** For each leg, where a second station tells the place. */
+  readonly fixes: readonly (readonly LegFix[])[];
 }
 
 /** What a route is proposed for. */
@@ -30,6 +35,7 @@ const LEAST_FLIGHT_NM = 1;
 /**
  * Proposes a flight by way of the stations of a library, each leg within reception, with the least extra distance.
  *
+ * With it comes, for each leg, where a second station off to the side tells the place (`legFixes`).
  * Between two stations the change-over is midway, or nearer to the one that is received less far. Refuses a start
  * equal to the destination, and where no chain of stations is in reach says what would be needed: the lowest
  * altitude at which there is one, if there is.
@@ -48,9 +54,12 @@ export function proposeRoute(
   const survey = surveyed(library, start, destination);
   const chain = cheapestChain(survey, altitudeFt);
   if (chain === null) return refuse([unreachable(survey, altitudeFt)]);
+  const legs = legsOf(chain.stations, wish);
+  const placed = placeLegs(legs);
   return accept({
     stations: chain.stations,
-    legs: legsOf(chain.stations, wish),
+    legs,
+    fixes: placed.ok ? legFixes(placed.value, indexStations(library), altitudeFt) : [],
     distanceNm: chain.distanceNm,
     extraNm: Math.max(0, chain.distanceNm - directNm),
   });
