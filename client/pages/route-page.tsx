@@ -186,7 +186,7 @@ function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
     <>
       <section aria-labelledby="legs-title">
         <h2 id="legs-title">Legs</h2>
-        <PlanView plan={plan} />
+        <PlanView plan={plan} fixes={fixes} />
         {plan.legs.map((leg, index) => (
           <LegSheet
             key={index}

@@ -1,4 +1,5 @@
 import type { LatLon } from '../../src/earth/geodesic.ts';
+import type { LegFix } from '../../src/leg/route/leg-fixes.ts';
 import { legMarks } from '../../src/leg/route/leg-marks.ts';
 import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
 import { coneRadiusNm } from '../../src/station/cone.ts';
@@ -28,18 +29,26 @@ export interface DrawnLeg {
   readonly isChangeOver: boolean;
 }
 
+/** The radial of a second station, drawn from it to the checkpoint that it tells. */
+export interface DrawnCrossing {
+  readonly ident: string;
+  readonly from: Point;
+  readonly to: Point;
+}
+
 /** All that the plan view draws, NM about its middle. */
 export interface Drawn {
   readonly stations: readonly DrawnStation[];
   readonly legs: readonly DrawnLeg[];
+  readonly crossings: readonly DrawnCrossing[];
   readonly start: Point;
   readonly destination: Point;
   readonly box: Box;
   readonly middle: LatLon;
 }
 
-/** Lays a planned flight out. */
-export function drawnRoute(plan: PlannedRoute): Drawn {
+/** Lays a planned flight out, with the fixes of its legs. */
+export function drawnRoute(plan: PlannedRoute, fixes: readonly (readonly LegFix[])[]): Drawn {
   const { legs, computed, altitudeFt, start, destination } = plan;
   const middle = middleOf([start, destination, ...legs.map(({ station }) => station)]);
   const project = projection(middle);
@@ -56,7 +65,15 @@ export function drawnRoute(plan: PlannedRoute): Drawn {
         leg.direction === 'from' && next?.direction === 'to' && next.station !== leg.station,
     };
   });
-  const points = [start, destination, ...legs.map(({ station }) => station)].map(project);
+  const crossings = fixes.flat().flatMap(({ place, crossing }): DrawnCrossing[] => {
+    if (crossing === null) return [];
+    const { station } = crossing;
+    return [{ ident: station.ident, from: project(station), to: project(place) }];
+  });
+  const points = [
+    ...[start, destination, ...legs.map(({ station }) => station)].map(project),
+    ...crossings.map(({ from }) => from),
+  ];
   return {
     stations: eachOnce(plan.stations).map((station) => ({
       id: station.id,
@@ -66,6 +83,7 @@ export function drawnRoute(plan: PlannedRoute): Drawn {
       reachNm: receptionNm(station, altitudeFt),
     })),
     legs: drawnLegs,
+    crossings,
     start: project(start),
     destination: project(destination),
     box: boxOf(points),

@@ -1,8 +1,15 @@
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import './plan-view.css';
+import type { LegFix } from '../../src/leg/route/leg-fixes.ts';
 import type { PlannedRoute } from '../route/read-route.ts';
-import { drawnRoute, type Drawn, type DrawnLeg, type DrawnStation } from './layout.ts';
+import {
+  drawnRoute,
+  type Drawn,
+  type DrawnCrossing,
+  type DrawnLeg,
+  type DrawnStation,
+} from './layout.ts';
 import { roundLengthNm } from './project.ts';
 import { startZooming, WHOLE, type View, type Zooming } from './zooming.ts';
 
@@ -13,6 +20,7 @@ interface Size {
 
 interface PlanViewProps {
   readonly plan: PlannedRoute;
+  readonly fixes: readonly (readonly LegFix[])[];
 }
 
 const KEYS: Readonly<Record<string, (zooming: Zooming) => void>> = {
@@ -40,8 +48,8 @@ const KEYS: Readonly<Record<string, (zooming: Zooming) => void>> = {
 };
 
 /** The flight seen from above: stations, legs, cones, reception, DME, north and scale. */
-export function PlanView({ plan }: PlanViewProps): JSX.Element {
-  const drawn = useMemo(() => drawnRoute(plan), [plan]);
+export function PlanView({ plan, fixes }: PlanViewProps): JSX.Element {
+  const drawn = useMemo(() => drawnRoute(plan, fixes), [plan, fixes]);
   const svg = useRef<SVGSVGElement>(null);
   const zooming = useRef<Zooming | null>(null);
   const [view, setView] = useState<View>(WHOLE);
@@ -133,6 +141,9 @@ function Drawing({ drawn, view, size }: DrawingProps): JSX.Element {
         {drawn.stations.map((station) => (
           <Reach key={station.id} station={station} />
         ))}
+        {drawn.crossings.map((crossing, at) => (
+          <Crossing key={at} crossing={crossing} text={text} />
+        ))}
         {drawn.legs.map((leg, at) => (
           <Leg key={at} leg={leg} text={text} />
         ))}
@@ -143,6 +154,24 @@ function Drawing({ drawn, view, size }: DrawingProps): JSX.Element {
         ))}
       </g>
       <Frame box={box} unit={unit} scale={view.k} />
+    </>
+  );
+}
+
+function Crossing({
+  crossing: { ident, from, to },
+  text,
+}: {
+  readonly crossing: DrawnCrossing;
+  readonly text: number;
+}): JSX.Element {
+  return (
+    <>
+      <line class="crossing" x1={from.x} y1={from.y} x2={to.x} y2={to.y} />
+      <circle class="station-mark" cx={from.x} cy={from.y} r={text / 5} />
+      <text class="tick-figure" x={from.x} y={from.y + text} font-size={text * 0.75}>
+        {ident}
+      </text>
     </>
   );
 }

@@ -23,9 +23,9 @@ export function FixTable({
     <table class="marks fixes">
       <thead>
         <tr>
-          <th scope="col">Second station</th>
+          <th scope="col">Check the place</th>
           <th scope="col">After</th>
-          <th scope="col">Radial that crosses</th>
+          <th scope="col">By a second station</th>
         </tr>
       </thead>
       <tbody>
@@ -54,8 +54,8 @@ function Crossing({ crossing }: Pick<LegFix, 'crossing'>): JSX.Element {
       <MorseMarks ident={station.ident} />
       <br />
       <span class="soft">
-        {distanceNm.toFixed(0)} NM off, crosses at {angleDeg.toFixed(0)}°: good to{' '}
-        {oneDecimal(2 * alongSdNm)} NM each way
+        {distanceNm.toFixed(0)} NM off, crosses at {angleDeg.toFixed(0)}°, ±
+        {oneDecimal(2 * alongSdNm)} NM
       </span>
     </>
   );

@@ -210,12 +210,13 @@ function Marks({
   readonly marks: readonly LegMark[];
   readonly beginsAtMs: number | null;
 }): JSX.Element {
+  const hasDme = marks.some(({ dmeNm }) => dmeNm !== null);
   return (
     <table class="marks">
       <thead>
         <tr>
           <th scope="col">On the way</th>
-          <th scope="col">DME</th>
+          {hasDme ? <th scope="col">DME</th> : null}
           <th scope="col">After</th>
           {beginsAtMs === null ? null : <th scope="col">UTC</th>}
           <th scope="col">Seen</th>
@@ -225,7 +226,7 @@ function Marks({
         {marks.map((mark) => (
           <tr key={`${mark.kind} ${mark.flownNm}`}>
             <th scope="row">{MARK_WORDS[mark.kind]}</th>
-            <td>{mark.dmeNm === null ? '–' : oneDecimal(mark.dmeNm)}</td>
+            {mark.dmeNm === null ? null : <td>{oneDecimal(mark.dmeNm)}</td>}
             <td>{minutesSeconds(mark.timeS)}</td>
             {beginsAtMs === null ? null : (
               <td>{new Date(beginsAtMs + mark.timeS * 1000).toISOString().slice(11, 16)}</td>

@@ -31,9 +31,9 @@ export function WithoutDme({ leg, computed, fixes, aircraft }: WithoutDmeProps):
           <tr>
             <th scope="col">No DME: by the clock</th>
             <th scope="col">
-              {leg.direction === 'to' ? 'To' : 'From'} {ident}
+              {leg.direction === 'to' ? 'To' : 'From'} {ident}, NM
             </th>
-            <th scope="col">1 dot ({degreesPerDot}°) off</th>
+            <th scope="col">1 dot ({degreesPerDot}°), NM</th>
             <th scope="col">Turn back</th>
             <th scope="col">{TIMED_DEG}° abeam</th>
           </tr>
@@ -42,8 +42,8 @@ export function WithoutDme({ leg, computed, fixes, aircraft }: WithoutDmeProps):
           {fixes.map(({ flownNm, rangeNm }) => (
             <tr key={flownNm}>
               <th scope="row">{minutesSeconds((flownNm / computed.groundSpeedKt) * 3600)}</th>
-              <td>{oneDecimal(rangeNm)} NM</td>
-              <td>{oneDecimal(offCourseNm(degreesPerDot, rangeNm))} NM</td>
+              <td>{oneDecimal(rangeNm)}</td>
+              <td>{oneDecimal(offCourseNm(degreesPerDot, rangeNm))}</td>
               <td>
                 {turnWords(offCourseNm(degreesPerDot, rangeNm), flownNm, computed.distanceNm)}
               </td>
@@ -52,13 +52,13 @@ export function WithoutDme({ leg, computed, fixes, aircraft }: WithoutDmeProps):
           ))}
         </tbody>
       </table>
-      <p class="soft">
-        <b>Turn back</b>: one dot off there, begun on the line with one heading held: turn by so
-        much and you are on it where the leg ends (1 in 60). <b>{TIMED_DEG}° abeam</b>: turn to{' '}
-        {threeFigures(wrap360(trackDeg + 90))} or {threeFigures(wrap360(trackDeg - 90))}, {ident} is
-        off the wing tip. Centre the needle, time it until the radial is {TIMED_DEG}° on: seconds
-        divided by {TIMED_DEG} are minutes to the station, each {oneDecimal(trueAirspeedKt / 60)}{' '}
-        NM. In still air that is some 6% too far; wind it does not know.
+      <p class="soft by-the-clock">
+        <b>Turn back</b>: one dot off there, with one heading held since the line: turn by so much
+        and you are on it again where the leg ends (1 in 60). <b>{TIMED_DEG}° abeam</b>: turn to{' '}
+        {threeFigures(wrap360(trackDeg + 90))} or {threeFigures(wrap360(trackDeg - 90))}, {ident}{' '}
+        off the wing tip; centre the needle, time {TIMED_DEG}° more. Seconds divided by {TIMED_DEG}{' '}
+        are minutes to the station, {oneDecimal(trueAirspeedKt / 60)} NM each. It reads some 6% far
+        in still air, and knows no wind.
       </p>
     </>
   );
