@@ -24,6 +24,10 @@ export function LegCard({
         {plan.forecastWind === undefined
           ? ' · no wind forecast'
           : ` · forecast wind ${threeFigures(plan.forecastWind.fromDegTrue)} true, ${plan.forecastWind.speedKt} kt`}
+        {(plan.legWinds ?? []).map(
+          ({ legIndex, wind }) =>
+            ` · leg ${legIndex + 1} ${threeFigures(wind.fromDegTrue)} true, ${wind.speedKt} kt`,
+        )}
       </p>
       <table>
         <thead>

@@ -31,11 +31,15 @@ export function flightOf(
     }
     legs.push(checked.value);
   }
+  const legWinds = plan.legs.flatMap(({ wind }, legIndex) =>
+    wind === undefined ? [] : [{ legIndex, wind }],
+  );
   return accept({
     name: routeTitle(draft),
     dateIso: draft.date,
     aircraft: { trueAirspeedKt, degreesPerDot, dotsFullScale },
     legs,
     ...(plan.isWindGiven ? { forecastWind: plan.wind } : {}),
+    ...(legWinds.length === 0 ? {} : { legWinds }),
   });
 }

@@ -4,6 +4,7 @@ import { windFromSeen } from '../procedure/heading-on-course.ts';
 import { ICAO_MANNER } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import { guide } from '../track/guide.ts';
+import { forecastOf } from './forecast.ts';
 import type { FlightState } from './state.ts';
 
 /**
@@ -21,15 +22,16 @@ export function checklistNow(
     aircraft: plan.aircraft,
     dateIso: plan.dateIso,
     manner,
-    ...windKnown(state),
+    ...windKnown(state, legIndex),
     ...(legIndex === state.legIndex ? headingsKnown(state) : {}),
   });
 }
 
-function windKnown({ plan, estimate }: FlightState): Pick<CheckContext, 'wind'> {
+function windKnown({ plan, estimate }: FlightState, legIndex: number): Pick<CheckContext, 'wind'> {
   const seen = estimate === null ? null : guide(estimate, estimate.leg).seen.wind;
   if (estimate !== null && seen !== null) return { wind: windFromSeen(seen, estimate.leg) };
-  return plan?.forecastWind === undefined ? {} : { wind: plan.forecastWind };
+  const wind = plan === null ? undefined : forecastOf(plan, legIndex);
+  return wind === undefined ? {} : { wind };
 }
 
 function headingsKnown({ estimate, advice }: FlightState): Partial<CheckContext> {

@@ -10,6 +10,13 @@ interface Stamp {
   readonly atMs: number;
 }
 
+/** The wind forecast for one leg alone. */
+export interface LegWind {
+  /** From 0. */
+  readonly legIndex: number;
+  readonly wind: Wind;
+}
+
 /** The legs, the aircraft and the wind that the flight starts from; a later one replaces it. */
 export interface PlanEvent extends Stamp {
   readonly kind: 'plan';
@@ -17,6 +24,8 @@ export interface PlanEvent extends Stamp {
   readonly legs: readonly Leg[];
   readonly aircraft: Aircraft;
   readonly forecastWind?: Wind;
+  /** Forecasts of single legs; `forecastWind` holds for the others. */
+  readonly legWinds?: readonly LegWind[];
   /** Day of the flight (`2026-11-25`): magnetic variation is taken for it. */
   readonly dateIso: string;
 }

@@ -12,6 +12,7 @@ import { carriedOnTo } from '../track/onward.ts';
 import type { Flag } from '../track/reading.ts';
 import type { Chain } from './chain.ts';
 import type { PlanEvent } from './event.ts';
+import { carriedForLeg, forecastOf } from './forecast.ts';
 import type { FlightState, LegProgress, ReadingRecord } from './state.ts';
 
 /** Where a flight stands after some event, with all that the next event needs. */
@@ -101,9 +102,11 @@ export function onLeg(flown: Flown, legIndex: number, atMs: number): Flown {
   if (plan === null) return flown;
   const before = flown.estimate ?? flown.carried;
   // A leg that is begun between two readings is begun from where the aircraft is by then.
-  const carried = before && carriedOnTo(before, atMs);
+  const onwards = before && carriedOnTo(before, atMs);
+  const carried = carriedForLeg(plan, onwards, flown.legIndex, legIndex);
   const { dated, legProblem } = datedOf(plan, legIndex);
-  const estimate = dated !== null && carried !== null ? freshEstimate(plan, dated, carried) : null;
+  const estimate =
+    dated !== null && carried !== null ? freshEstimate(plan, legIndex, dated, carried) : null;
   const moved = {
     ...flown,
     legIndex,
@@ -123,10 +126,12 @@ export function onLeg(flown: Flown, legIndex: number, atMs: number): Flown {
 /** What is known before the first reading of a leg. */
 export function freshEstimate(
   plan: PlanEvent,
+  legIndex: number,
   dated: DatedLeg,
   carried: Estimate | null,
 ): Estimate {
-  return startEstimate(dated, plan.aircraft, plan.forecastWind, carried ?? undefined);
+  const forecast = forecastOf(plan, legIndex);
+  return startEstimate(dated, plan.aircraft, forecast, carried ?? undefined);
 }
 
 /** The answer that the flight as it stands leads to; null while nothing is known of the leg. */

@@ -127,7 +127,7 @@ function problemsOf(
 function counted(flown: Flown, reading: Reading, fields: ReadingFields, manner: Manner): Flown {
   const { plan, dated, legIndex, passedFrom } = flown;
   if (plan === null || dated === null) return flown;
-  const known = flown.estimate ?? freshEstimate(plan, dated, flown.carried);
+  const known = flown.estimate ?? freshEstimate(plan, legIndex, dated, flown.carried);
   const read: Flown = {
     ...flown,
     ...flagRead(flown, reading, fields),

@@ -6,6 +6,7 @@ import { estimate } from '../track/estimate.ts';
 import type { CheckEvent, IdentEvent, LegStartedEvent, PlanEvent } from './event.ts';
 import { FRESH_LEG, answerOf, datedOf, freshEstimate, legOf, onLeg, withLeg } from './flown.ts';
 import type { Flown } from './flown.ts';
+import { forecastOf } from './forecast.ts';
 import type { LogLine } from './log.ts';
 import { readingGiven } from './read.ts';
 import type { LegProgress } from './state.ts';
@@ -75,10 +76,11 @@ function estimatedAnew(flown: Flown, plan: PlanEvent): Flown {
   const readings = flown.estimate.readings.filter(
     (reading) => checkReading(reading, plan.aircraft).ok,
   );
-  const { carried, dated } = flown;
+  const { carried, dated, legIndex } = flown;
+  const forecast = forecastOf(plan, legIndex);
   return {
     ...flown,
-    estimate: estimate(readings, dated, plan.aircraft, plan.forecastWind, carried ?? undefined),
+    estimate: estimate(readings, dated, plan.aircraft, forecast, carried ?? undefined),
   };
 }
 
@@ -88,7 +90,9 @@ function movedOnto(flown: Flown, plan: PlanEvent): Flown {
     ...flown,
     carried,
     estimate:
-      flown.dated === null || carried === null ? null : freshEstimate(plan, flown.dated, carried),
+      flown.dated === null || carried === null
+        ? null
+        : freshEstimate(plan, flown.legIndex, flown.dated, carried),
     flag: null,
     offAtMs: null,
     hasJustPassed: false,

@@ -28,6 +28,9 @@ export function eventProblems(event: FlightEvent, field: string): readonly Field
         ...(event.forecastWind === undefined
           ? []
           : problemsIn(checkWind(event.forecastWind, `${field}.forecastWind`))),
+        ...(event.legWinds ?? []).flatMap(({ wind }, index) =>
+          problemsIn(checkWind(wind, `${field}.legWinds.${index}.wind`)),
+        ),
       ];
     case 'reading':
     case 'reading-corrected':

@@ -47,6 +47,12 @@ export const FlightEventSchema = heldTo<FlightEvent>()(
           }),
           aircraft: AircraftSchema,
           forecastWind: Type.Optional(WindSchema),
+          legWinds: Type.Optional(
+            Type.Array(
+              Type.Object({ legIndex, wind: WindSchema }, strict('the wind of one leg alone')),
+              { maxItems: 100, description: 'a list of winds of single legs' },
+            ),
+          ),
           dateIso: DateIsoSchema,
         },
         strict('the plan that the flight starts from; a later one replaces it'),

@@ -91,6 +91,19 @@ describe('a flight as typed', () => {
     expect(flight.value.forecastWind).toEqual({ fromDegTrue: 330, speedKt: 15 });
   });
 
+  it('hands the winds of single legs to the flight, each with its leg', () => {
+    const key = windKeysOf(planned(whole).legs)[2] ?? '';
+    const draft = { ...whole, legWinds: { [key]: '090/40' } };
+    const flight = flightOf(draft, planned(draft), aircraft);
+    if (!flight.ok) throw new Error(flight.problem);
+    expect(flight.value.legWinds).toEqual([
+      { legIndex: 2, wind: { fromDegTrue: 90, speedKt: 40 } },
+    ]);
+    expect(flight.value.forecastWind).toEqual({ fromDegTrue: 330, speedKt: 15 });
+    const plain = flightOf(whole, planned(whole), aircraft);
+    expect(plain.ok && 'legWinds' in plain.value).toBe(false);
+  });
+
   it('takes a wind for one leg alone, and says what cannot be read of it', () => {
     const key = windKeysOf(planned(whole).legs)[1] ?? '';
     const own = planned({ ...whole, legWinds: { [key]: '090/40' } });
