@@ -104,7 +104,7 @@ describe('a whole flight', () => {
     ]);
     await page.getByLabel('Put a station in').fill('WOK');
     await page.getByRole('button', { name: 'Put in: WOK' }).click();
-    await page.getByText('No DME here.').first().waitFor();
+    await page.getByText('No DME: by the clock').first().waitFor();
     expect(await heads.count()).toBe(6);
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => heads.count()).toBe(4);
@@ -113,6 +113,22 @@ describe('a whole flight', () => {
     await page.getByRole('button', { name: 'Fly it' }).click();
     await page.waitForURL(/#\/fly\//);
     await page.getByText('QEV').first().waitFor();
+  });
+
+  test('tells the change-over by a station off to the side, and flies each leg in its own wind', async () => {
+    const page = await stationsIn();
+    await routeIn(page);
+    await page.getByText(/Second stations tell the place at \d point/).waitFor();
+    // WOK stands 27 NM north of it: the radial that leads there is a southerly one.
+    const row = page.getByRole('row', { name: /Change over/ });
+    expect(await row.first().innerText()).toMatch(/1[789]\d of WOK 114\.70[\s\S]*±1\.\d NM/);
+    await page.getByLabel('Wind on leg 3').fill('090/40');
+    await page.getByRole('button', { name: 'Fly it' }).click();
+    await page.waitForURL(/#\/fly\//);
+    const id = page.url().split('/').at(-1) ?? '';
+    const eventsOf = async (): Promise<string> =>
+      (await fetch(`${stage.address}/api/flights/${id}/events`)).text();
+    await expect.poll(eventsOf).toContain('"legWinds":[{"legIndex":2,"wind":{"fromDegTrue":90');
   });
 
   test('says what would be needed where no station is in reach', async () => {
