@@ -4,6 +4,7 @@ import { chosenAircraft } from '../settings/settings.ts';
 import { createFlight } from '../store/flight-store.ts';
 import { goTo } from '../parts/route.ts';
 import { library } from '../stations/library.ts';
+import { speaker } from '../voice/speaker.ts';
 import { placeWords } from './route-fields.tsx';
 import { readGpxRoute, routeGeoJson, routeGpx } from './exchange.ts';
 import type { PlannedRoute } from './read-route.ts';
@@ -19,6 +20,12 @@ interface RouteActionsProps {
   readonly onCopy: () => void;
   readonly onDelete: () => void;
 }
+
+/** The open formats in which a flight leaves. */
+const FORMATS = [
+  { name: 'GPX', ending: 'gpx', type: 'application/gpx+xml', textOf: routeGpx },
+  { name: 'GeoJSON', ending: 'geojson', type: 'application/geo+json', textOf: routeGeoJson },
+] as const;
 
 /** What can be done with a planned flight. */
 export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps): JSX.Element {
@@ -66,34 +73,18 @@ export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps
         >
           Print the leg card
         </button>
-        <button
-          type="button"
-          disabled={!isReady}
-          onClick={() => {
-            if (plan)
-              save(
-                `${fileName(desk)}.gpx`,
-                'application/gpx+xml',
-                routeGpx(desk.draft.peek(), plan),
-              );
-          }}
-        >
-          Save as GPX
-        </button>
-        <button
-          type="button"
-          disabled={!isReady}
-          onClick={() => {
-            if (plan)
-              save(
-                `${fileName(desk)}.geojson`,
-                'application/geo+json',
-                routeGeoJson(desk.draft.peek(), plan),
-              );
-          }}
-        >
-          Save as GeoJSON
-        </button>
+        {FORMATS.map(({ name, ending, type, textOf }) => (
+          <button
+            key={name}
+            type="button"
+            disabled={!isReady}
+            onClick={() => {
+              if (plan) save(`${fileName(desk)}.${ending}`, type, textOf(desk.draft.peek(), plan));
+            }}
+          >
+            Save as {name}
+          </button>
+        ))}
         <GpxInput desk={desk} onSaid={setSaid} />
         <button type="button" onClick={onCopy}>
           Copy this flight
@@ -107,12 +98,8 @@ export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps
   );
 }
 
-/** The voice is fetched when it is first asked for. */
 function readOut(desk: RouteDesk, plan: PlannedRoute): void {
-  const words = routeSpeech(desk.draft.peek(), plan);
-  void import('../voice/speaker.ts').then(({ speaker }) => {
-    speaker.say(words, { channel: 'answer' });
-  });
+  speaker.say(routeSpeech(desk.draft.peek(), plan), { channel: 'answer' });
 }
 
 function GpxInput({

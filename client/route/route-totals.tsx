@@ -66,7 +66,7 @@ function levelWords({ levels }: RouteDraft, { computed, altitudeFt }: PlannedRou
     const fitting = nextCruisingLevels(levels, first.magnetic, altitudeFt).map(feet).join(' or ');
     const names = legs.map(({ at }) => at + 1).join(', ');
     return [
-      `${feet(altitudeFt)} does not fit the semicircular rule on leg ${names}: ${fitting} would. Check your own regulation.`,
+      `${feet(altitudeFt)} does not fit the semicircular rule on ${legs.length === 1 ? 'leg' : 'legs'} ${names}: ${fitting} would. Check your own regulation.`,
     ];
   });
 }
