@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 
 const SHRINKS = /\.(js|css|html|svg|json|wasm|webmanifest|txt)$/;
-const LEAST_BYTES = 1000;
+const LEAST_BYTES = 300;
 const LARGE_BYTES = 1_000_000;
 
 export function compressPage(pageDir) {

@@ -1,10 +1,29 @@
-import { defineConfig } from 'vite';
+import { defineConfig, type Rolldown } from 'vite';
 import { serviceWorkerFiles } from './offline/vite-plugin.ts';
+import { packagesAsModules } from './packages-as-modules.ts';
 
 const here = (file: string): string => new URL(file, import.meta.url).pathname;
 
 /** The core alone: packages have folders of that name too. */
 const SRC = here('../src/').replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+const FLY_PAGE = here('pages/fly-page.tsx');
+
+type ModuleInfos = Pick<Rolldown.ChunkingContext, 'getModuleInfo'>;
+
+let neededToFly: Set<string> | null = null;
+
+/** Whether the Fly page needs it at once: what only other pages need of the core stays out of its file. */
+function isNeededToFly(id: string, modules: ModuleInfos): boolean {
+  if (neededToFly === null) {
+    neededToFly = new Set([FLY_PAGE]);
+    // It grows as it is gone through.
+    for (const each of neededToFly)
+      for (const imported of modules.getModuleInfo(each)?.importedIds ?? [])
+        neededToFly.add(imported);
+  }
+  return neededToFly.has(id);
+}
 
 /**
  * Few files: what is always needed together is one, since each file costs a request, its headers, and what a
@@ -16,12 +35,11 @@ const CHUNKS = [
     test: /node_modules\/(@?preact|idb|ulid)|client\/(demo|settings|store\/(flight-store|log-disk|server-calls|stamp-event)|sound\/gesture|parts\/(route|clock|later|today))|src\/base\/|\0/,
   },
   {
-    name: 'core',
+    name: (id: string, modules: ModuleInfos) => (isNeededToFly(id, modules) ? 'core' : null),
     test: new RegExp(
       [
         'node_modules/(geographiclib-geodesic|magvar)',
-        `${SRC}(?!speech|ident|station/library|leg/route|flight/files)`,
-        `${SRC}speech/(numbers|phonetic)`,
+        SRC,
         'client/(store(?!/practice)|voice/speaker|parts/(actions|figures))',
       ].join('|'),
     ),
@@ -47,5 +65,5 @@ export default defineConfig({
     },
   },
   worker: { format: 'es' },
-  plugins: [serviceWorkerFiles()],
+  plugins: [packagesAsModules(), serviceWorkerFiles()],
 });

@@ -5,17 +5,16 @@ import '../fly-reading.css';
 import '../fly-checklist.css';
 // Last: it changes the others.
 import '../fly-phone.css';
-import { openFlight } from '../store/flight-store.ts';
+import { openFlight } from '../store/open-flight.ts';
 import { Answer } from '../parts/answer.tsx';
 import { answerNow } from '../parts/answer-now.ts';
 import { sayLine } from '../parts/actions.ts';
 import { ChecklistCard } from '../parts/checklist-card.tsx';
 import { openDeck, type Deck } from '../parts/deck.ts';
-import { timeOfDay } from '../parts/figures.ts';
 import { FlyFooter } from '../parts/fly-footer.tsx';
 import { FlyHeader } from '../parts/fly-header.tsx';
 import { flyKeys } from '../parts/fly-keys.ts';
-import { fetchLater, loadCard, loadSheets } from '../parts/fly-later.ts';
+import { fetchLater, loadCard, loadFinished, loadSheets } from '../parts/fly-later.ts';
 import { useLoaded } from '../parts/later.ts';
 import { NextLegAfterArc } from '../parts/next-leg.tsx';
 import { ReadingPanel } from '../parts/reading-panel.tsx';
@@ -81,7 +80,11 @@ export function FlyPage({ flightId }: { readonly flightId: string }): JSX.Elemen
       </main>
     );
   }
-  return deck.state.value.finishedAtMs === null ? <Flying deck={deck} /> : <Finished deck={deck} />;
+  return deck.state.value.finishedAtMs === null ? (
+    <Flying deck={deck} />
+  ) : (
+    <LaterFinished deck={deck} />
+  );
 }
 
 function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
@@ -99,7 +102,7 @@ function Flying({ deck }: { readonly deck: Deck }): JSX.Element {
         <ReadingPanel deck={deck} now={now} />
       </main>
       <FlyFooter deck={deck} />
-      {hasGesture.value ? <LaterCard deck={deck} isOnScreen={false} /> : null}
+      {hasGesture.value ? <LaterCard deck={deck} /> : null}
       {deck.sheet.value === null ? null : <LaterSheet deck={deck} />}
     </div>
   );
@@ -125,57 +128,21 @@ function LaterSheet({ deck }: { readonly deck: Deck }): JSX.Element | null {
   );
 }
 
-/** For paper during the flight, and to look at after it. */
-function LaterCard({
-  deck,
-  isOnScreen,
-}: {
-  readonly deck: Deck;
-  readonly isOnScreen: boolean;
-}): JSX.Element | null {
-  const { Page: Card, problem } = useLoaded(loadCard);
-  if (Card !== null) return <Card deck={deck} isOnScreen={isOnScreen} />;
-  return problem === null || !isOnScreen ? null : (
-    <p class="problem" role="alert">
-      {problem}
-    </p>
-  );
+/** For paper during the flight. */
+function LaterCard({ deck }: { readonly deck: Deck }): JSX.Element | null {
+  const { Page: Card } = useLoaded(loadCard);
+  return Card === null ? null : <Card deck={deck} isOnScreen={false} />;
 }
 
-/** After the flight: the card with all readings, to look at or print; a slip of the finger can be undone. */
-function Finished({ deck }: { readonly deck: Deck }): JSX.Element {
-  const { finishedAtMs, undoable } = deck.state.value;
+function LaterFinished({ deck }: { readonly deck: Deck }): JSX.Element {
+  const { Page: Finished, problem } = useLoaded(loadFinished);
+  if (Finished !== null) return <Finished deck={deck} />;
   return (
     <main class="plain">
-      <h1 tabIndex={-1}>
-        Flight finished{finishedAtMs === null ? '' : ` at ${timeOfDay(finishedAtMs)} UTC`}
-      </h1>
-      <div class="row wrap no-print">
-        <button
-          type="button"
-          class="main"
-          onClick={() => {
-            print();
-          }}
-        >
-          Print
-        </button>
-        <a class="button" href={addressOf({ page: 'flights' })}>
-          All flights
-        </a>
-        {undoable === null ? null : (
-          <button
-            type="button"
-            onClick={() => void deck.record({ kind: 'taken-back', eventId: undoable.eventId })}
-          >
-            Undo: {undoable.what}
-          </button>
-        )}
-      </div>
+      <h1 tabIndex={-1}>Flight finished</h1>
       <p class="problem" role="alert">
-        {deck.problem.value}
+        {problem}
       </p>
-      <LaterCard deck={deck} isOnScreen />
     </main>
   );
 }

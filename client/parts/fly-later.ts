@@ -19,6 +19,10 @@ export const loadCard = (): Promise<
   ComponentType<{ readonly deck: Deck; readonly isOnScreen: boolean }>
 > => import('./leg-card.tsx').then((room) => room.LegCard);
 
+/** What is shown of a flight that is over. */
+export const loadFinished = (): Promise<ComponentType<{ readonly deck: Deck }>> =>
+  import('./flight-finished.tsx').then((room) => room.FlightFinished);
+
 /** An ident in dots and dashes: the table of the code weighs more than all else in the head of the page. */
 export const loadMarks = (): Promise<ComponentType<{ readonly ident: string }>> =>
   import('./morse-marks.tsx').then((room) => room.MorseMarks);
@@ -28,7 +32,7 @@ export function fetchLater(): () => void {
   return effect(() => {
     if (!hasGesture.value) return;
     // What could not be fetched is asked for again when it is needed, and says so then.
-    for (const load of [loadSheets, loadSentences, loadCard, loadMarks])
+    for (const load of [loadSheets, loadSentences, loadCard, loadFinished, loadMarks])
       load().catch(() => undefined);
   });
 }

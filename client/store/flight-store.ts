@@ -1,18 +1,10 @@
 import { decodeTime, isValid, ulid } from 'ulid';
 import { eraseFlight, flightRow, flightRows, saveEvents } from './log-disk.ts';
-import type { FlightStore } from './open-flight.ts';
 import { getFlights } from './server-calls.ts';
 import { stamp, type PlanFields } from './stamp-event.ts';
 
 export type { FlightStore } from './open-flight.ts';
 export type { EventFields, PlanFields } from './stamp-event.ts';
-
-/** Opens a flight of this device or of the server; rejects with a sentence when neither has it. */
-export async function openFlight(id: string): Promise<FlightStore> {
-  // The list of flights does not wait for all that it takes to follow one.
-  const { open } = await import('./open-flight.ts');
-  return open(id);
-}
 
 /** One line of the list of flights. */
 export interface FlightSummary {

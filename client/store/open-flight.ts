@@ -71,7 +71,7 @@ async function firstLog(id: string): Promise<readonly FlightEvent[]> {
  *
  * Everything works with the server gone: events are on this disk first, the server gets them when it answers.
  */
-export async function open(id: string): Promise<FlightStore> {
+export async function openFlight(id: string): Promise<FlightStore> {
   const fold = signal<Fold>(emptyFold({ decimalWord: settings.peek().decimalWord }));
   const events = computed(() => fold.value.events);
   const state = computed(() => fold.value.state);
