@@ -103,13 +103,17 @@ describe('a crossing radial, against geographiclib', () => {
   });
 });
 
+/** Forty stations on thirty frequencies. */
+const strewn = (seed: number) =>
+  scattered(seed, 40).map((each, at) => ({ ...each, frequencyMhz: 112 + (at % 30) / 20 }));
+
 describe('the fixes of a proposed flight', () => {
   const destination = placeAt(ocean, trueDeg(90), 200);
   it.each(Array.from({ length: 12 }, (_, at) => 301 + at))(
     'lie on their legs, and are told by stations received there, at 60 to 120 degrees where a DME is (set %i)',
     (seed) => {
       const altitudeFt = 4_500;
-      const library = scattered(seed, 40).map((each, at) => ({ ...each, hasDme: at % 3 !== 0 }));
+      const library = strewn(seed).map((each, at) => ({ ...each, hasDme: at % 3 !== 0 }));
       const route = proposeRoute(library, { start: ocean, destination, altitudeFt });
       if (!route.ok) return;
       const placed = placeLegs(route.value.legs);
@@ -128,6 +132,13 @@ describe('the fixes of a proposed flight', () => {
           expect(distanceNm).toBeLessThanOrEqual(receptionNm(station, altitudeFt));
           expect(distanceNm).toBeGreaterThan(coneRadiusNm(altitudeFt - station.elevationFt));
           expect(station.ident).not.toBe(leg.station.ident);
+          const alike = library.filter(
+            (other) =>
+              other.id !== station.id &&
+              other.frequencyMhz === station.frequencyMhz &&
+              geodesicTo(other, place).distanceNm < 1.23 * Math.sqrt(altitudeFt),
+          );
+          expect(alike).toEqual([]);
           if (leg.station.hasDme) expect(angleDeg).toBeGreaterThanOrEqual(60);
         }
       }
@@ -136,7 +147,7 @@ describe('the fixes of a proposed flight', () => {
 
   it('are there on most sets, so that the above is no empty claim', () => {
     const counts = Array.from({ length: 12 }, (_, at) => 301 + at).map((seed) => {
-      const library = scattered(seed, 40);
+      const library = strewn(seed);
       const route = proposeRoute(library, { start: ocean, destination, altitudeFt: 4_500 });
       return route.ok ? route.value.fixes.flat().length : 0;
     });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
-import { geodesicTo, placeAt } from '../../src/earth/geodesic.ts';
+import { geodesicTo, placeAt, type LatLon } from '../../src/earth/geodesic.ts';
 import { bestCrossing, crossingRadial } from '../../src/leg/route/crossing-radial.ts';
 import { legFixes } from '../../src/leg/route/leg-fixes.ts';
 import { placeLegs } from '../../src/leg/route/place-legs.ts';
@@ -14,10 +14,17 @@ const east = (nm: number) => placeAt(ocean, trueDeg(90), nm);
 const beside = (nm: number, offNm: number) => placeAt(east(nm), trueDeg(0), offNm);
 const at = { place: ocean, trackDegTrue: 90, rangeNm: 20, altitudeFt };
 
+let channel = 0;
+/** A station on a frequency of its own. */
+const apart = (ident: string, place: LatLon): LibraryStation => {
+  channel += 1;
+  return { ...stationAt(ident, place), frequencyMhz: 112 + channel / 20 };
+};
+
 /** From 50 NM west of QEV by QEV and ZUP, 60 NM apart, to 25 NM beyond. */
 function fixesOf(
   around: readonly LibraryStation[],
-  via = [stationAt('QEV', east(35)), stationAt('ZUP', east(95))],
+  via = [apart('QEV', east(35)), apart('ZUP', east(95))],
 ) {
   const wish = { start: ocean, destination: east(120), altitudeFt };
   const placed = placeLegs(legsOf(via, wish));
@@ -31,21 +38,21 @@ const words = (fixes: ReturnType<typeof fixesOf>) =>
 
 describe('a crossing radial', () => {
   it('is not offered where it crosses flatly', () => {
-    const north = stationAt('ZUP', placeAt(ocean, trueDeg(0), 20));
+    const north = apart('ZUP', placeAt(ocean, trueDeg(0), 20));
     expect(crossingRadial({ ...at, trackDegTrue: 10 }, north)).toBeNull();
     expect(crossingRadial({ ...at, trackDegTrue: 31 }, north)).not.toBeNull();
   });
 
   it('is not offered in the blind cone of its own station: no radial can be read there', () => {
-    const over = stationAt('OVR', placeAt(ocean, trueDeg(0), 0.8));
+    const over = apart('OVR', placeAt(ocean, trueDeg(0), 0.8));
     expect(crossingRadial(at, over)).toBeNull();
     expect(crossingRadial({ ...at, altitudeFt: 3_000 }, over)).not.toBeNull();
   });
 
   it('is taken from the station that tells the place best, a square one before a flat one', () => {
-    const abeam = stationAt('ABM', placeAt(ocean, trueDeg(0), 30));
-    const near = stationAt('NER', placeAt(ocean, trueDeg(180), 12));
-    const flat = stationAt('FLT', placeAt(ocean, trueDeg(50), 5));
+    const abeam = apart('ABM', placeAt(ocean, trueDeg(0), 30));
+    const near = apart('NER', placeAt(ocean, trueDeg(180), 12));
+    const flat = apart('FLT', placeAt(ocean, trueDeg(50), 5));
     expect(bestCrossing(at, [abeam, near])?.station.ident).toBe('NER');
     expect(bestCrossing(at, [flat, abeam])?.station.ident).toBe('ABM');
     expect(bestCrossing(at, [flat])?.station.ident).toBe('FLT');
@@ -55,29 +62,45 @@ describe('a crossing radial', () => {
 
 describe('the checkpoints of a flight with DME', () => {
   it('are halfway on long legs and the change-over, each with the station beside it', () => {
-    const around = [stationAt('NOR', beside(17, 20)), stationAt('MID', beside(58, 15))];
+    const around = [apart('NOR', beside(17, 20)), apart('MID', beside(58, 15))];
     expect(words(fixesOf(around))).toEqual(['halfway NOR', 'halfway MID, change-over MID', '', '']);
   });
 
   it('are left out where nothing crosses at 60 to 120 degrees', () => {
-    const flat = stationAt('FLT', beside(59, 5));
+    const flat = apart('FLT', beside(59, 5));
     expect(words(fixesOf([flat]))).toEqual(['', '', '', '']);
   });
 
   it('take no station that is out of reception at the altitude', () => {
-    const far = stationAt('FAR', beside(65, 45));
+    const far = apart('FAR', beside(65, 45));
     expect(words(fixesOf([far]))).toEqual(['', '', '', '']);
-    const served = { ...stationAt('FAR', beside(65, 30)), serviceClass: 'T' as const };
+    const served = { ...apart('FAR', beside(65, 30)), serviceClass: 'T' as const };
     expect(words(fixesOf([served]))).toEqual(['', '', '', '']);
   });
 });
 
+describe('a second station that shares its frequency', () => {
+  const mid = apart('MID', beside(58, 15));
+  const twin = (place: LatLon) => ({ ...apart('TWN', place), frequencyMhz: mid.frequencyMhz });
+
+  it('is left out where the other one may be heard', () => {
+    // From 4,500 ft the horizon of a station at sea level is at 1.23 sqrt 4,500 = 82.5 NM.
+    expect(words(fixesOf([mid, twin(beside(58, -70))]))).toEqual(['', '', '', '']);
+    expect(words(fixesOf([mid, twin(beside(58, -95))]))[1]).toBe('halfway MID, change-over MID');
+  });
+
+  it('is no other one where two rows stand for it', () => {
+    const again = { ...mid, id: 'again' };
+    expect(words(fixesOf([mid, again]))[1]).toBe('halfway MID, change-over MID');
+  });
+});
+
 describe('the checkpoints of a flight without DME', () => {
-  const mute = (ident: string, nm: number) => ({ ...stationAt(ident, east(nm)), hasDme: false });
+  const mute = (ident: string, nm: number) => ({ ...apart(ident, east(nm)), hasDme: false });
   const via = [mute('QEV', 35), mute('ZUP', 95)];
 
   it('come about every 10 NM, at the change-over and at the destination, told or not', () => {
-    const around = [stationAt('MID', beside(65, 15))];
+    const around = [apart('MID', beside(65, 15))];
     const [first, second, third, last] = fixesOf(around, via);
     expect(first?.map(({ flownNm }) => Math.round(flownNm))).toEqual([12, 23]);
     expect(first?.every(({ crossing }) => crossing === null)).toBe(true);
@@ -89,7 +112,7 @@ describe('the checkpoints of a flight without DME', () => {
 
   it('are told by a flat crossing where there is no better one, and with its uncertainty', () => {
     const trackDeg = geodesicTo(ocean, east(120)).azimuthThereDeg;
-    const flat = stationAt('FLT', placeAt(east(120), trueDeg(trackDeg - 45), 15));
+    const flat = apart('FLT', placeAt(east(120), trueDeg(trackDeg - 45), 15));
     const crossing = fixesOf([flat], via).at(-1)?.at(-1)?.crossing;
     expect(crossing?.station.ident).toBe('FLT');
     expect(crossing?.angleDeg).toBeCloseTo(45, 0);
@@ -98,7 +121,7 @@ describe('the checkpoints of a flight without DME', () => {
   });
 
   it('are not told by the leg’s own station, nor by a second row of it', () => {
-    const twin = stationAt('TWN', placeAt(east(95), trueDeg(0), 0.5));
+    const twin = apart('TWN', placeAt(east(95), trueDeg(0), 0.5));
     expect(
       fixesOf([twin], via)
         .flat()

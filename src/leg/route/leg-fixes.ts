@@ -2,6 +2,7 @@ import { geodesicTo, placeAt, type LatLon } from '../../earth/geodesic.ts';
 import { stationsNear, type StationIndex } from '../../station/library/find-stations.ts';
 import type { LibraryStation } from '../../station/library/library-station.ts';
 import { receptionNm } from '../../station/library/reception.ts';
+import { lineOfSightNm } from '../../station/line-of-sight.ts';
 import { bestCrossing, isSquare, type CrossingRadial } from './crossing-radial.ts';
 import type { PlacedLeg } from './route-leg.ts';
 
@@ -26,12 +27,14 @@ const EACH_NM = 10;
 const LONG_NM = 20;
 /** Stations farther off tell the place badly, NM: 60 times the error of a radial is 1.6. */
 const AROUND_NM = 60;
+/** Frequencies nearer than this are the same channel, MHz. */
+const SAME_MHZ = 0.001;
 /** A station so near to the leg's own is the same one or gives the same line, NM. */
 const SAME_PLACE_NM = 1;
 
 /**
  * The checkpoints of each leg, each with the station off to the side whose radial tells it best, of those received
- * there at the altitude (above mean sea level).
+ * there at the altitude (above mean sea level) and alone on their frequency as far as the horizon.
  *
  * Without DME: about every 10 NM, at the change-over and at the destination, even where nothing crosses well (then
  * `crossing` is null), and with a flat crossing (30 to 60 degrees) where there is no better one. With DME the distance
@@ -96,6 +99,22 @@ function crossingAt(
   const seconds = stationsNear(index, place, AROUND_NM)
     .filter((near) => near.distanceNm <= receptionNm(near.station, altitudeFt))
     .map((near) => near.station)
-    .filter((second) => geodesicTo(second, station).distanceNm > SAME_PLACE_NM);
+    .filter((second) => geodesicTo(second, station).distanceNm > SAME_PLACE_NM)
+    .filter((second) => isAloneOnFrequency(second, place, index, altitudeFt));
   return bestCrossing({ place, trackDegTrue, rangeNm, altitudeFt }, seconds);
+}
+
+/** Whether no other station on its frequency may be heard at a place: as far as the horizon, which is farther than any promise. */
+function isAloneOnFrequency(
+  second: LibraryStation,
+  place: LatLon,
+  { stations }: StationIndex,
+  altitudeFt: number,
+): boolean {
+  return !stations.some(
+    (other) =>
+      Math.abs(other.frequencyMhz - second.frequencyMhz) < SAME_MHZ &&
+      geodesicTo(other, second).distanceNm > SAME_PLACE_NM &&
+      geodesicTo(other, place).distanceNm < lineOfSightNm(altitudeFt, other.elevationFt),
+  );
 }
