@@ -12,7 +12,9 @@ import { Field } from '../parts/field.tsx';
 import { MorseMarks } from '../parts/morse-marks.tsx';
 import { FixTable } from './fix-table.tsx';
 import { playStation } from './play-station.ts';
+import { readOut } from './read-out.ts';
 import type { PlannedRoute } from './read-route.ts';
+import { legSpeech } from './route-speech.ts';
 import { WithoutDme } from './without-dme.tsx';
 
 interface LegSheetProps {
@@ -61,6 +63,16 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
           }}
         >
           Play it
+        </button>
+        <button
+          type="button"
+          class="quiet no-print"
+          aria-label={`Read it out: leg ${index + 1}`}
+          onClick={() => {
+            readOut((manner) => legSpeech(plan, index, fixes, manner));
+          }}
+        >
+          Read it out
         </button>
       </p>
       <Figures

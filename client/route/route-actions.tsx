@@ -4,11 +4,11 @@ import { chosenAircraft } from '../settings/settings.ts';
 import { createFlight } from '../store/flight-store.ts';
 import { goTo } from '../parts/route.ts';
 import { library } from '../stations/library.ts';
-import { speaker } from '../voice/speaker.ts';
 import { placeWords } from './route-fields.tsx';
 import { readGpxRoute, routeGeoJson, routeGpx } from './exchange.ts';
 import type { PlannedRoute } from './read-route.ts';
 import type { RouteDesk } from './route-desk.ts';
+import { readOut } from './read-out.ts';
 import { routeTitle } from './route-draft.ts';
 import { routeSpeech } from './route-speech.ts';
 import { flightOf } from './to-flight.ts';
@@ -59,7 +59,7 @@ export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps
           class="hurry"
           disabled={!isReady}
           onClick={() => {
-            if (plan) readOut(desk, plan);
+            if (plan) readOut((manner) => routeSpeech(desk.draft.peek(), plan, manner));
           }}
         >
           Read it out
@@ -96,10 +96,6 @@ export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps
       <p role="status">{said}</p>
     </section>
   );
-}
-
-function readOut(desk: RouteDesk, plan: PlannedRoute): void {
-  speaker.say(routeSpeech(desk.draft.peek(), plan), { channel: 'answer' });
 }
 
 function GpxInput({

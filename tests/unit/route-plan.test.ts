@@ -2,6 +2,7 @@ import { SearchRiseSet, Body, Observer } from 'astronomy-engine';
 import { describe, expect, it } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt } from '../../src/earth/geodesic.ts';
+import { legFixes } from '../../src/leg/route/leg-fixes.ts';
 import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
 import { indexStations } from '../../src/station/library/find-stations.ts';
 import { routeGeoJson, routeGpx } from '../../client/route/exchange.ts';
@@ -9,6 +10,7 @@ import { withStation } from '../../client/route/put-in.ts';
 import { readRoute, windKeysOf } from '../../client/route/read-route.ts';
 import { openDesk } from '../../client/route/route-desk.ts';
 import { emptyRoute, moved, routeTitle } from '../../client/route/route-draft.ts';
+import { legSpeech, routeSpeech } from '../../client/route/route-speech.ts';
 import { solarDay, sunAt } from '../../client/route/sun.ts';
 import { flightOf } from '../../client/route/to-flight.ts';
 import { gpxFaults } from '../gpx-schema.ts';
@@ -142,6 +144,36 @@ describe('a flight as typed', () => {
   it('is called by its ends where it has no name', () => {
     expect(routeTitle(whole)).toBe('46.5 N 28 W to ZUP 098 radial, 14 miles');
     expect(routeTitle({ ...whole, name: ' Out ' })).toBe('Out');
+  });
+});
+
+describe('a leg as it is read out', () => {
+  const manner = { decimalWord: 'decimal' } as const;
+  const abeam = stationAt('ABM', placeAt(placeAt(ocean, trueDeg(90), 60), trueDeg(0), 15));
+  const plan = planned(whole);
+  const fixes = legFixes(
+    plan.legs,
+    indexStations([qev, zup, { ...abeam, frequencyMhz: 114.7 }]),
+    plan.altitudeFt,
+  );
+  const said = legSpeech(plan, 1, fixes[1] ?? [], manner);
+
+  it('says what to tune, set and fly, and what the DME will show', () => {
+    expect(said).toMatch(/^Leg 2\. Quebec Echo Victor, one one three decimal three five\. O B S/);
+    expect(said).toContain(', from. Heading ');
+    expect(said).toMatch(/D M E zero decimal seven to three zero decimal zero\./);
+    expect(said).toContain(
+      'Then change over to Zulu Uniform Papa, one one three decimal three five.',
+    );
+  });
+
+  it('says the radial of the second station where it crosses', () => {
+    expect(said).toMatch(/After one \w+ minutes, radial one \w+ \w+ of Alfa Bravo Mike\./);
+    expect(legSpeech(plan, 1, [], manner)).not.toContain('Alfa Bravo Mike');
+  });
+
+  it('is part of the whole flight read out', () => {
+    expect(routeSpeech(whole, plan, manner)).toContain(legSpeech(plan, 1, [], manner));
   });
 });
 
