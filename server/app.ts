@@ -87,7 +87,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   identRoute(app);
   await identHeardRoutes(app);
   legsRoute(app, parts.now);
-  stationRoutes(app, parts.records.stations, parts.now);
+  await stationRoutes(app, parts.records.stations, parts.now);
   flightRoutes(app, parts.records, parts.now);
   eventRoutes(app, parts.records, followers);
   followRoute(app, parts.records, followers);

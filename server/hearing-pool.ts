@@ -1,7 +1,8 @@
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { Heard, Hearing } from './hearing.ts';
 import { refusal } from './problems.ts';
+import { startWorker } from './start-worker.ts';
 
 /** Decodes recordings beside the event loop, so that everything else is answered meanwhile. */
 export interface HearingPool {
@@ -56,7 +57,7 @@ export function openHearingPool(): HearingPool {
   };
 
   const engage = (): Hand => {
-    const hand: Hand = { worker: startWorker(), job: null, timer: null };
+    const hand: Hand = { worker: startWorker('hearing-worker'), job: null, timer: null };
     hand.worker.on('message', (heard: Heard) => {
       const { job } = hand;
       if (hand.timer !== null) clearTimeout(hand.timer);
@@ -118,16 +119,4 @@ const ENDING = 'The server is ending. Send the recording again later.';
 /** A refusal that it cannot be done now (503). */
 export function busy(detail: string): Error {
   return refusal(503, detail, [{ field: 'body', expected: 'a recording later', got: 'one now' }]);
-}
-
-/** The worker as it was built; from the sources, in development and in tests, through tsx. */
-function startWorker(): Worker {
-  const here = import.meta.url;
-  if (!here.endsWith('.ts')) return new Worker(new URL('./hearing-worker.js', here));
-  const source = new URL('./hearing-worker.ts', here).href;
-  const code = `import('tsx/esm/api').then(({ register }) => {
-    register();
-    return import(${JSON.stringify(source)});
-  });`;
-  return new Worker(code, { eval: true });
 }

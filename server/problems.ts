@@ -98,6 +98,7 @@ function statusOf(error: Partial<FastifyError>): number {
 
 const DETAILS: Readonly<Record<number, string>> = {
   413: 'The body is larger than 1 MB.',
+  414: 'A name or an id in the address is too long: at most 200 letters.',
   415: 'The body must be application/json.',
   500: 'Something went wrong in the server. Nothing that was recorded is lost.',
   503: 'The records cannot be written at the moment. Nothing of this request was recorded.',
@@ -122,6 +123,8 @@ function detailOf(error: Partial<FastifyError & Refusal>, status: number): strin
 /** Fastify refuses a body before any field is known; then the body itself is the field. */
 function bodyProblems(status: number): readonly FieldProblem[] {
   if (status === 413) return [{ field: 'body', expected: 'at most 1 MB', got: 'more' }];
+  if (status === 414)
+    return [{ field: 'address', expected: 'a name or an id of at most 200 letters', got: 'more' }];
   if (status === 415)
     return [{ field: 'content-type', expected: 'application/json', got: 'another one' }];
   return [];

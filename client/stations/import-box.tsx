@@ -1,13 +1,19 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import type { Merge } from '../../src/station/library/merge-stations.ts';
 import { importFile, type Importing } from './import-file.ts';
+import type { ImportTally } from './import-messages.ts';
 import { library, loadLibrary, putStations } from './library.ts';
+import type { SkippedReason } from './skipped-reasons.ts';
 
 type Stage =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'reading'; readonly rows: number; readonly fraction: number }
-  | { readonly kind: 'done'; readonly merge: Merge; readonly undo: (() => Promise<void>) | null }
+  | { readonly kind: 'reading'; readonly lines: number; readonly fraction: number }
+  | { readonly kind: 'keeping'; readonly count: number; readonly of: number }
+  | {
+      readonly kind: 'done';
+      readonly tally: ImportTally;
+      readonly undo: (() => Promise<void>) | null;
+    }
   | { readonly kind: 'problem'; readonly words: string };
 
 /** Takes a file of navaids in: chosen or dropped, with progress, a tally, and a way back. */
@@ -20,15 +26,20 @@ export function ImportBox({ year }: { readonly year: number }): JSX.Element {
   };
   const take = async (file: File): Promise<void> => {
     try {
-      setStage({ kind: 'reading', rows: 0, fraction: 0 });
+      setStage({ kind: 'reading', lines: 0, fraction: 0 });
       await loadLibrary();
-      const running = importFile(file, library.peek() ?? new Map(), year, (rows, fraction) => {
-        setStage({ kind: 'reading', rows, fraction });
+      const running = importFile(file, year, (lines, fraction) => {
+        setStage({ kind: 'reading', lines, fraction });
       });
       setImporting(running);
-      const merge = await running.done;
-      const undo = merge.changes.length === 0 ? null : await putStations(merge.changes);
-      setStage({ kind: 'done', merge, undo });
+      const { tally, changes: read } = await running.done;
+      // One that was put right by hand while the file was read stays so.
+      const changes = read.filter(({ id }) => library.peek()?.get(id)?.isByHand !== true);
+      const keep = (count: number): void => {
+        setStage({ kind: 'keeping', count, of: changes.length });
+      };
+      const undo = changes.length === 0 ? null : await putStations(changes, keep);
+      setStage({ kind: 'done', tally, undo });
     } catch (error) {
       fail(error);
     } finally {
@@ -108,33 +119,45 @@ function StageWords({ stage, onStop, onUndone, onProblem }: StageWordsProps): JS
       return (
         <div class="row">
           <progress value={stage.fraction} aria-label="How far the file has been read" />
-          <span>{stage.rows.toLocaleString('en')} lines</span>
+          <span>{count(stage.lines)} lines</span>
           <button type="button" onClick={onStop}>
             Stop
           </button>
         </div>
       );
+    case 'keeping':
+      return (
+        <div class="row">
+          <progress value={stage.count} max={stage.of} aria-label="How many have been kept" />
+          <span>
+            {count(stage.count)} of {count(stage.of)} kept
+          </span>
+        </div>
+      );
     case 'done':
-      return <Tally merge={stage.merge} undo={stage.undo} {...{ onUndone, onProblem }} />;
+      return <Tally tally={stage.tally} undo={stage.undo} {...{ onUndone, onProblem }} />;
   }
 }
 
+function count(number: number): string {
+  return number.toLocaleString('en');
+}
+
 function Tally({
-  merge,
+  tally,
   undo,
   onUndone,
   onProblem,
 }: Pick<StageWordsProps, 'onUndone' | 'onProblem'> & {
-  readonly merge: Merge;
+  readonly tally: ImportTally;
   readonly undo: (() => Promise<void>) | null;
 }): JSX.Element {
-  const { added, updated, unchanged, skipped } = merge;
-  const count = (number: number): string => number.toLocaleString('en');
+  const { added, updated, unchanged, skipped, warnings, reasons } = tally;
   return (
     <>
       <p>
         <b>{count(added)} added</b>, {count(updated)} updated, {count(unchanged)} the same already,{' '}
-        {count(skipped.length)} skipped.
+        {count(skipped)} skipped.
         {undo === null ? null : (
           <button
             type="button"
@@ -147,37 +170,36 @@ function Tally({
           </button>
         )}
       </p>
-      {skipped.length === 0 ? null : (
+      {warnings.map((warning) => (
+        <p key={warning} class="doubt">
+          {warning}
+        </p>
+      ))}
+      {skipped === 0 ? null : (
         <details>
           <summary>Which lines were skipped, and why</summary>
-          <Skipped merge={merge} />
+          <Skipped reasons={reasons} skipped={skipped} />
         </details>
       )}
     </>
   );
 }
 
-/** The commonest reason first, with some of its lines; a world of beacons would fill the page. */
-function Skipped({ merge }: { readonly merge: Merge }): JSX.Element {
-  const lines = new Map<string, number[]>();
-  for (const { line, reason } of merge.skipped)
-    lines.set(reason, [...(lines.get(reason) ?? []), line]);
-  const reasons = [...lines].toSorted(([, one], [, other]) => other.length - one.length);
+function Skipped({ reasons, skipped }: Pick<ImportTally, 'reasons' | 'skipped'>): JSX.Element {
+  const told = reasons.reduce((sum, each) => sum + each.count, 0);
   return (
     <ul>
-      {reasons.map(([reason, at]) => (
-        <li key={reason}>
-          {reason} <span class="soft">{linesWords(at)}</span>
+      {reasons.map((each) => (
+        <li key={each.reason}>
+          {each.reason} <span class="soft">{linesWords(each)}</span>
         </li>
       ))}
+      {told < skipped ? <li>{count(skipped - told)} more lines for rarer reasons.</li> : null}
     </ul>
   );
 }
 
-function linesWords(lines: readonly number[]): string {
-  const first = lines.slice(0, 12).join(', ');
-  const name = lines.length === 1 ? 'Line' : 'Lines';
-  return lines.length > 12
-    ? `${name} ${first} and ${(lines.length - 12).toLocaleString('en')} more`
-    : `${name} ${first}`;
+function linesWords({ count: all, firstLines }: SkippedReason): string {
+  const words = `${all === 1 ? 'Line' : 'Lines'} ${firstLines.join(', ')}`;
+  return all > firstLines.length ? `${words} and ${count(all - firstLines.length)} more` : words;
 }

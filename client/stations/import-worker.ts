@@ -1,82 +1,63 @@
-import { CsvError, parse } from 'csv-parse/browser/esm/sync';
-import {
-  checkColumns,
-  mergeRows,
-  namedRow,
-  type NumberedRow,
-  type SkippedRow,
-} from '../../src/station/library/merge-stations.ts';
+import type { FieldProblem } from '../../src/base/result.ts';
+import type { LibraryStation } from '../../src/station/library/library-station.ts';
+import { readNavaids } from '../../src/station/library/read-navaids.ts';
 import type { FromImport, ToImport } from './import-messages.ts';
+import { skippedReasons } from './skipped-reasons.ts';
+import { allStations } from './station-disk.ts';
 
-/** The page hears of the progress after so many rows. */
-const EACH_ROWS = 500;
+/** So many stations are handed over at a time: the page has other things to do. */
+const AT_A_TIME = 1000;
 
-interface Parsed {
-  readonly record: readonly string[];
-  readonly info: { readonly lines: number; readonly bytes: number };
-}
+const found: { stations: readonly LibraryStation[] } = { stations: [] };
 
 function say(message: FromImport): void {
   postMessage(message);
 }
 
-/** Typed by hand: the package's types say what comes out with no options. */
-const parseRows = parse as unknown as (
-  text: string,
-  options: Readonly<Record<string, unknown>>,
-) => readonly Parsed[];
+// The decoder would throw the mark at the beginning of the file away, and one at the beginning of any line too.
+const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
-function readRows(text: string): readonly Parsed[] {
-  let rows = 0;
-  return parseRows(text, {
-    bom: true,
-    info: true,
-    relax_column_count: true,
-    skip_empty_lines: true,
-    max_record_size: 64 * 1024,
-    on_record: (parsed: Parsed) => {
-      rows += 1;
-      const fraction = Math.min(1, parsed.info.bytes / Math.max(1, text.length));
-      if (rows % EACH_ROWS === 0) say({ kind: 'progress', rows, fraction });
-      return parsed;
-    },
+function readUtf8(bytes: Uint8Array): string | null {
+  try {
+    return decoder.decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+async function read(file: File, year: number): Promise<void> {
+  // From the disk, not from the page: handing a large library over would hold the page up.
+  const library = new Map((await allStations()).map((station) => [station.id, station]));
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const merge = readNavaids(bytes, readUtf8, library, year, (lines, fraction) => {
+    say({ kind: 'progress', lines, fraction });
+  });
+  if (!merge.ok) {
+    say({ kind: 'refused', problem: refusalWords(merge.problem) });
+    return;
+  }
+  const { added, updated, unchanged, skipped, warnings, changes } = merge.value;
+  found.stations = changes;
+  const reasons = skippedReasons(skipped);
+  say({
+    kind: 'read',
+    tally: { added, updated, unchanged, skipped: skipped.length, reasons, warnings },
   });
 }
 
-async function importFile({ file, library, year }: ToImport): Promise<void> {
-  const [head, ...rest] = readRows(await file.text());
-  if (head === undefined) {
-    say({ kind: 'refused', problem: 'This file is empty: a CSV file with navaids is expected.' });
-    return;
-  }
-  const columns = checkColumns(head.record.map((each) => each.trim()));
-  if (!columns.ok) {
-    const [problem] = columns.problem;
-    say({
-      kind: 'refused',
-      problem: `This is no list of navaids: expected ${problem?.expected ?? ''}, got ${problem?.got ?? ''}.`,
-    });
-    return;
-  }
-  const rows: NumberedRow[] = [];
-  const skipped: SkippedRow[] = [];
-  for (const { record, info } of rest) {
-    const named = namedRow(columns.value, record);
-    if (named.ok) rows.push({ line: info.lines, row: named.value });
-    else skipped.push({ line: info.lines, reason: named.problem });
-  }
-  const merge = mergeRows(library, rows, year);
-  const all = [...merge.skipped, ...skipped].toSorted((one, other) => one.line - other.line);
-  say({ kind: 'done', merge: { ...merge, skipped: all } });
+function refusalWords(problems: readonly FieldProblem[]): string {
+  const words = problems.map(({ expected, got }) => `expected ${expected}, got ${got}.`);
+  return `This is no list of navaids: ${words.join(' And ')} Nothing was taken.`;
 }
 
 addEventListener('message', ({ data }: MessageEvent<ToImport>) => {
-  importFile(data).catch((error: unknown) => {
-    const where = error instanceof CsvError ? Number(error['lines'] ?? 0) : 0;
-    const problem =
-      where > 0
-        ? `This file is no CSV: something is wrong on line ${where} or before. Nothing was taken.`
-        : 'This file cannot be read. Nothing was taken. Choose it again.';
+  if (data.kind === 'more') {
+    say({ kind: 'stations', stations: found.stations.slice(0, AT_A_TIME) });
+    found.stations = found.stations.slice(AT_A_TIME);
+    return;
+  }
+  read(data.file, data.year).catch(() => {
+    const problem = 'This file cannot be read. Nothing was taken. Choose it again.';
     say({ kind: 'refused', problem });
   });
 });

@@ -1,7 +1,7 @@
 import { computed, signal, type ReadonlySignal } from '@preact/signals';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { indexStations, type StationIndex } from '../../src/station/library/find-stations.ts';
-import { allStations, dropStations, keepStations } from './station-disk.ts';
+import { allStations, changeStations } from './station-disk.ts';
 
 const kept = signal<ReadonlyMap<string, LibraryStation> | null>(null);
 let loading: Promise<void> | null = null;
@@ -31,18 +31,21 @@ export function loadLibrary(): Promise<void> {
 /** Adds or replaces stations; gives what puts everything back as it was. */
 export async function putStations(
   stations: readonly LibraryStation[],
+  onProgress?: (count: number) => void,
 ): Promise<() => Promise<void>> {
   await loadLibrary();
   const before = kept.peek() ?? new Map<string, LibraryStation>();
-  await keepStations(stations);
-  kept.value = new Map([...before, ...stations.map((each) => [each.id, each] as const)]);
+  await changeStations(stations, [], onProgress);
+  // What was changed meanwhile stays.
+  const now = kept.peek() ?? before;
+  kept.value = new Map([...now, ...stations.map((each) => [each.id, each] as const)]);
   return () => putBack(before, stations);
 }
 
 /** Takes a station out; gives what brings it back. */
 export async function removeStation(station: LibraryStation): Promise<() => Promise<void>> {
   await loadLibrary();
-  await dropStations([station.id]);
+  await changeStations([], [station.id]);
   kept.value = new Map([...(kept.peek() ?? [])].filter(([id]) => id !== station.id));
   return async () => {
     await putStations([station]);
@@ -55,8 +58,7 @@ async function putBack(
 ): Promise<void> {
   const restored = changed.flatMap(({ id }) => before.get(id) ?? []);
   const added = changed.filter(({ id }) => !before.has(id)).map(({ id }) => id);
-  await keepStations(restored);
-  await dropStations(added);
+  await changeStations(restored, added);
   const now = new Map(kept.peek() ?? []);
   for (const id of added) now.delete(id);
   for (const station of restored) now.set(station.id, station);

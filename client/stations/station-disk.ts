@@ -28,22 +28,39 @@ function disk(): Promise<IDBPDatabase<Disk>> {
   return connection;
 }
 
+/** So many are read or written before the page gets a turn. */
+const AT_A_TIME = 1000;
+
 /** All stations that this device keeps. */
 export async function allStations(): Promise<readonly LibraryStation[]> {
-  return (await disk()).getAll('stations');
+  const { store } = (await disk()).transaction('stations');
+  const stations: LibraryStation[] = [];
+  for (let after: string | null = null; ;) {
+    const range: IDBKeyRange | null = after === null ? null : IDBKeyRange.lowerBound(after, true);
+    const some: readonly LibraryStation[] = await store.getAll(range, AT_A_TIME);
+    stations.push(...some);
+    if (some.length < AT_A_TIME) return stations;
+    after = some.at(-1)?.id ?? null;
+  }
 }
 
-/** Adds or replaces stations, all of them or none. */
-export async function keepStations(stations: readonly LibraryStation[]): Promise<void> {
+/** Puts some stations in and takes others out, all of it or nothing; tells how many it has come to. */
+export async function changeStations(
+  put: readonly LibraryStation[],
+  takeOut: readonly string[],
+  onProgress: (count: number) => void = () => undefined,
+): Promise<void> {
   const transaction = (await disk()).transaction('stations', 'readwrite');
-  await Promise.all([
-    ...stations.map((station) => transaction.store.put(station)),
-    transaction.done,
-  ]);
-}
-
-/** Takes stations out. */
-export async function dropStations(ids: readonly string[]): Promise<void> {
-  const transaction = (await disk()).transaction('stations', 'readwrite');
-  await Promise.all([...ids.map((id) => transaction.store.delete(id)), transaction.done]);
+  const { store } = transaction;
+  const steps = [
+    ...put.map((station) => () => store.put(station)),
+    ...takeOut.map((id) => () => store.delete(id)),
+  ];
+  // One of many that fails undoes them all, and this tells of it; the many need not.
+  transaction.done.catch(() => undefined);
+  for (let from = 0; from < steps.length; from += AT_A_TIME) {
+    await Promise.all(steps.slice(from, from + AT_A_TIME).map((step) => step()));
+    onProgress(Math.min(steps.length, from + AT_A_TIME));
+  }
+  await transaction.done;
 }

@@ -15,6 +15,7 @@ import type { ConfirmQuery, DecodeQuery } from '../../src/wire/ident-heard.ts';
 import type { Heard, Hearing } from '../hearing.ts';
 import { busy, openHearingPool } from '../hearing-pool.ts';
 import type { HearingPool } from '../hearing-pool.ts';
+import { checkType, namingTypes } from '../media-type.ts';
 import { fieldRefusal, refusal } from '../problems.ts';
 import { readBody } from '../read-body.ts';
 import { checkBySchema } from '../validation.ts';
@@ -47,22 +48,15 @@ export async function identHeardRoutes(app: FastifyInstance): Promise<void> {
 }
 
 function takeWavs(scope: FastifyInstance, pool: HearingPool): void {
+  namingTypes(scope, TYPES);
   scope.removeAllContentTypeParsers();
   scope.addContentTypeParser('*', async (request: FastifyRequest, body: IncomingMessage) => {
-    checkType(request.headers['content-type']);
+    checkType(request.headers['content-type'], TYPES);
     if (pool.isFull()) throw busy('Too many recordings are waiting. Send this one again later.');
     const wav = await readBody(body, MOST_MB * 1_000_000);
     if (wav === null) throw tooLarge();
     return wav;
   });
-}
-
-function checkType(given: string | undefined): void {
-  const type = given?.split(';')[0]?.trim().toLowerCase() ?? '';
-  if (TYPES.includes(type)) return;
-  throw refusal(415, 'The body must be audio/wav.', [
-    { field: 'content-type', expected: 'audio/wav', got: type === '' ? 'nothing' : type },
-  ]);
 }
 
 function tooLarge(): Error {
@@ -91,7 +85,7 @@ function decodeRoute(scope: FastifyInstance, pool: HearingPool): void {
     '/api/ident/decode',
     { schema, validatorCompiler },
     async ({ body: wav, query, headers }, reply) => {
-      checkType(headers['content-type']);
+      checkType(headers['content-type'], TYPES);
       const { rivals } = query;
       const hearing = { wav, expected: null, known: rivalsIn(rivals) };
       const answer = await heardIn(pool, hearing, reply);
@@ -111,7 +105,7 @@ function confirmRoute(scope: FastifyInstance, pool: HearingPool): void {
     '/api/ident/confirm',
     { schema, validatorCompiler },
     async ({ body: wav, query, headers }, reply) => {
-      checkType(headers['content-type']);
+      checkType(headers['content-type'], TYPES);
       const { expected, rivals } = query;
       const hearing = { wav, expected: expected.toUpperCase(), known: rivalsIn(rivals) };
       const answer = await heardIn(pool, hearing, reply);

@@ -4,6 +4,7 @@ const DESCRIPTIONS: Readonly<Record<number, string>> = {
   400: 'no JSON, or broken JSON',
   404: 'there is no such thing',
   413: 'the body is too large',
+  414: 'a name or an id in the address is too long',
   415: 'the body is of another media type',
   422: 'fields are wrong; errors names them',
   503: 'it cannot be done now; later it can',

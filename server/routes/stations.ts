@@ -1,9 +1,10 @@
-import type { FastifyInstance } from 'fastify';
+import type { IncomingMessage } from 'node:http';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { Type } from 'typebox';
 import { decimalYear } from '../../src/earth/calendar-date.ts';
 import { findStations, type StationQuery } from '../../src/station/library/find-stations.ts';
 import { stationByHand } from '../../src/station/library/given-station.ts';
-import { stationDoubts } from '../../src/station/library/library-station.ts';
+import { LONGEST_ID, stationDoubts } from '../../src/station/library/library-station.ts';
 import {
   FoundStationsSchema,
   GivenStationSchema,
@@ -13,61 +14,90 @@ import {
 } from '../../src/wire/library-station.ts';
 import type { GivenStation, StationQueryText } from '../../src/wire/library-station.ts';
 import { fieldRefusal, refusal } from '../problems.ts';
-import { MOST_CSV_BYTES, readNavaids, tooLarge } from '../read-navaids.ts';
+import { checkType, namingTypes } from '../media-type.ts';
+import { readBody } from '../read-body.ts';
+import { busy, openStationImports } from '../station-import.ts';
 import type { StationRecords } from '../station-records.ts';
 import { refusals } from './refusals.ts';
 
 const DEFAULT_LIMIT = 50;
 
+/** The world's navaids take 2 MB; ten times that is a mistake. */
+const MOST_CSV_MB = 24;
+const CSV_TYPES = ['text/csv'];
+const MOST_CSV_BYTES = MOST_CSV_MB * 1024 * 1024;
+
+/** Nothing that cannot be seen: no control codes, no blank at either end. */
+const AN_ID = `^(?!\\s)[^\\u0000-\\u001f\\u007f]{1,${LONGEST_ID}}(?<!\\s)$`;
+
 const AtSchema = Type.Object({
-  id: Type.String({ minLength: 1, maxLength: 64, description: 'id of the station' }),
+  id: Type.String({
+    pattern: AN_ID,
+    description: `an id of 1 to ${LONGEST_ID} letters or figures, as GET /api/stations gives them`,
+  }),
 });
 
 /** `POST /api/stations/import`, `GET /api/stations`, `PUT` and `DELETE /api/stations/:id`. */
-export function stationRoutes(
+export async function stationRoutes(
   app: FastifyInstance,
   stations: StationRecords,
   now: () => number,
-): void {
+): Promise<void> {
   const year = (): number => {
     const today = decimalYear(new Date(now()).toISOString().slice(0, 10));
     return today.ok ? today.value : Number.NaN;
   };
-  // The file is read as it comes in: a world of navaids need not stand in memory as one text.
-  app.addContentTypeParser('text/csv', { bodyLimit: MOST_CSV_BYTES }, (request, body, done) => {
-    const isTooLarge = Number(request.headers['content-length'] ?? 0) > MOST_CSV_BYTES;
-    if (isTooLarge) done(tooLarge());
-    else done(null, body);
-  });
-  importRoute(app, stations, year);
+  await importRoute(app, stations, year);
   searchRoute(app, stations);
   changeRoutes(app, stations, year);
 }
 
-function importRoute(app: FastifyInstance, stations: StationRecords, year: () => number): void {
-  const schema = {
-    summary: 'Take the stations of an open navaid CSV into the library',
-    consumes: ['text/csv'],
-    response: { 200: ImportedSchema, ...refusals(400, 413, 415, 422) },
-  };
-  app.post<{ Body: NodeJS.ReadableStream | undefined }>(
-    '/api/stations/import',
-    { schema, bodyLimit: MOST_CSV_BYTES },
-    async ({ body, headers }) => {
-      if (headers['content-type']?.split(';')[0]?.trim().toLowerCase() !== 'text/csv' || !body)
-        throw refusal(415, 'The body must be text/csv.', [
-          {
-            field: 'content-type',
-            expected: 'text/csv',
-            got: headers['content-type'] ?? 'nothing',
-          },
-        ]);
-      const merge = await readNavaids(body, stations.all(), year());
-      stations.keep(merge.changes);
-      const { added, updated, skipped } = merge;
-      return { added, updated, skipped };
-    },
-  );
+/** In a scope of its own: nowhere else is CSV taken. */
+async function importRoute(
+  app: FastifyInstance,
+  stations: StationRecords,
+  year: () => number,
+): Promise<void> {
+  const imports = openStationImports(stations);
+  app.addHook('preClose', () => imports.close());
+  await app.register((scope, _options, done) => {
+    namingTypes(scope, CSV_TYPES);
+    scope.removeAllContentTypeParsers();
+    scope.addContentTypeParser('*', async (request: FastifyRequest, body: IncomingMessage) => {
+      checkType(request.headers['content-type'], CSV_TYPES);
+      if (imports.isFull()) throw busy('Too many files are waiting. Send this one again later.');
+      const csv = await readBody(body, MOST_CSV_BYTES);
+      if (csv === null) throw tooLarge();
+      return csv;
+    });
+    scope.post<{ Body: Uint8Array<ArrayBuffer> | undefined }>(
+      '/api/stations/import',
+      { schema: IMPORTING, validatorCompiler: () => (value: unknown) => ({ value }) },
+      async ({ body, headers }, reply) => {
+        checkType(headers['content-type'], CSV_TYPES);
+        const csv = body ?? new Uint8Array(0);
+        const told = await imports.take(csv, year(), () => reply.raw.destroyed);
+        return reply.type('application/json').send(told);
+      },
+    );
+    done();
+  });
+}
+
+const IMPORTING = {
+  summary: 'Take the stations of an open navaid CSV into the library',
+  body: {
+    description: `an open navaid CSV of at most ${MOST_CSV_MB} MB`,
+    content: { 'text/csv': { schema: Type.String() } },
+  },
+  response: { 200: ImportedSchema, ...refusals(413, 415, 422, 503) },
+};
+
+function tooLarge(): Error {
+  const most = `${MOST_CSV_MB} MB`;
+  return refusal(413, `The file is larger than ${most}. Nothing of it was taken.`, [
+    { field: 'body', expected: `at most ${most}`, got: 'more' },
+  ]);
 }
 
 function searchRoute(app: FastifyInstance, stations: StationRecords): void {
@@ -118,7 +148,7 @@ function changeRoutes(app: FastifyInstance, stations: StationRecords, year: () =
     response: {
       200: { ...LibraryStationSchema, description: 'corrected' },
       201: { ...LibraryStationSchema, description: 'added' },
-      ...refusals(400, 413, 415, 422),
+      ...refusals(400, 413, 414, 415, 422),
     },
   };
   app.put<{ Params: { id: string }; Body: GivenStation }>(
@@ -128,14 +158,14 @@ function changeRoutes(app: FastifyInstance, stations: StationRecords, year: () =
       const station = stationByHand(params.id, body, year());
       if (!station.ok) throw fieldRefusal(station.problem);
       const isNew = !stations.all().has(params.id);
-      stations.keep([station.value]);
+      stations.keep(station.value);
       return reply.code(isNew ? 201 : 200).send(station.value);
     },
   );
   const removing = {
     summary: 'Take a station out of the library',
     params: AtSchema,
-    response: { 204: Type.Null({ description: 'it is gone' }), ...refusals(404) },
+    response: { 204: Type.Null({ description: 'it is gone' }), ...refusals(404, 414, 422) },
   };
   app.delete<{ Params: { id: string } }>(
     '/api/stations/:id',

@@ -125,6 +125,12 @@ export const ImportedSchema = Type.Object(
       Type.Object({ line: Type.Integer(), reason: Type.String() }, { additionalProperties: false }),
       { description: 'lines that were not taken, and why' },
     ),
+    warnings: Type.Optional(
+      Type.Array(Type.String(), { description: 'what is doubtful about the file as a whole' }),
+    ),
   },
   { additionalProperties: false, description: 'what was added, changed and left out' },
 );
+
+/** See `ImportedSchema`. */
+export type Imported = Static<typeof ImportedSchema>;

@@ -61,7 +61,8 @@ describe('POST /api/stations/import', () => {
   it.each([
     ['nothing', '', 'got nothing'],
     ['other columns', 'a,b\n1,2\n', 'none called id'],
-    ['an open quote', `${HEAD}\n1,"QEV,x\n`, 'never closed'],
+    ['a column twice', `${HEAD},ident\n${QEV},X\n`, 'more than one called ident'],
+    ['a spreadsheet', 'PK\u0003\u0004', 'save it as CSV UTF-8'],
   ])('refuses %s and says what was expected', async (_what, body, words) => {
     const { status, json } = await bring(body);
     expect(status).toBe(422);
@@ -69,8 +70,40 @@ describe('POST /api/stations/import', () => {
     expect(JSON.stringify(json)).toContain(words);
   });
 
-  it('refuses another media type, and a file that is too large', async () => {
-    expect((await send('POST', '/api/stations/import', 'application/json', '{}')).status).toBe(415);
+  it('skips a line with a stray quote, names it, and reads on', async () => {
+    const { port: own } = await serve();
+    const { status, json } = await bring([HEAD, '9,"QEV,x', QEV, ZUP].join('\n'), own);
+    expect(status).toBe(200);
+    expect(json).toEqual({
+      added: 2,
+      updated: 0,
+      skipped: [{ line: 2, reason: expect.stringContaining('never closed') as string }],
+    });
+  });
+
+  it('takes a file that is not UTF-8 with a warning', async () => {
+    const { port: own } = await serve();
+    const csv = Buffer.from([HEAD, QEV.replace('Quiet', 'Qui\u00e9t')].join('\n'), 'latin1');
+    const { json } = await bring(csv, own);
+    expect(json).toMatchObject({
+      added: 1,
+      warnings: [expect.stringContaining('line 2') as string],
+    });
+    expect((await find('q=QEV', own))[0]).toMatchObject({ name: 'Qui\u00e9t Evening' });
+  });
+
+  it.each(['application/json', 'text/plain', 'application/xml', 'nonsense', ''])(
+    'refuses the media type %j and names the one that it takes',
+    async (type) => {
+      const { status, json } = await send('POST', '/api/stations/import', type, QEV);
+      expect(status).toBe(415);
+      expect((json as Refused).errors).toEqual([
+        { field: 'content-type', expected: 'text/csv', got: type === '' ? 'nothing' : type },
+      ]);
+    },
+  );
+
+  it('refuses a file that is too large', async () => {
     const large = await bring(Buffer.alloc(25 * 1024 * 1024, '1,2\n'));
     expect(large.status).toBe(413);
     expect((large.json as Refused).detail).toContain('24 MB');
@@ -80,6 +113,61 @@ describe('POST /api/stations/import', () => {
     const row = '7,ODD,Odd Tenth,VOR,111550,40,-30,0,0,LO';
     const { json } = await bring([HEAD, row].join('\n'));
     expect((json as Imported).skipped[0]?.reason).toContain('even tenth');
+  });
+});
+
+/** So many stations that one of them at a time would take a while. */
+const manyStations = (count: number): string =>
+  [HEAD, ...Array.from({ length: count }, (_, at) => QEV.replace(/^1/, `m${at}`))].join('\n');
+
+describe('an import that takes a while', () => {
+  it('lets others be answered meanwhile', async () => {
+    const { port: own } = await serve();
+    const state = { isDone: false };
+    const importing = bring(manyStations(40_000), own).finally(() => {
+      state.isDone = true;
+    });
+    let answered = 0;
+    while (!state.isDone) {
+      expect((await get(own, '/api/health')).status).toBe(200);
+      answered += 1;
+    }
+    expect((await importing).json).toMatchObject({ added: 40_000, updated: 0, skipped: [] });
+    // On the server's own thread it would be one or two: before it and after it.
+    expect(answered).toBeGreaterThan(20);
+  });
+
+  it('comes to the same as one after the other where two are sent at once', async () => {
+    const { port: own } = await serve();
+    const both = await Promise.all([bring(manyStations(500), own), bring(manyStations(700), own)]);
+    const added = both.map(({ json }) => (json as Imported).added);
+    expect(added.reduce((sum, each) => sum + each, 0)).toBe(700);
+    expect(await find('limit=1000', own)).toHaveLength(700);
+  });
+
+  it('leaves a station alone that is put right by hand meanwhile', async () => {
+    const { port: own } = await serve();
+    const state = { isDone: false };
+    const importing = bring(manyStations(3000), own).finally(() => {
+      state.isDone = true;
+    });
+    const byHand = {
+      ident: 'QEV',
+      latitudeDeg: 45,
+      longitudeDeg: -22,
+      elevationFt: 1,
+      hasDme: true,
+      frequencyMhz: 114.7,
+    };
+    for (let at = 0; !state.isDone && at < 40; at += 1) {
+      const path = `/api/stations/m${at}`;
+      const answer = await send('PUT', path, 'application/json', JSON.stringify(byHand), own);
+      expect(answer.status).toBeLessThan(300);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+    expect([200, 503]).toContain((await importing).status);
+    const kept = (await find('q=QEV&limit=4000', own)).filter(({ id }) => id === 'm0');
+    expect(kept[0]).toMatchObject({ elevationFt: 1, isByHand: true });
   });
 });
 
@@ -156,5 +244,20 @@ describe('PUT and DELETE /api/stations/:id', () => {
     const { status, json } = await put('mine', { ...station, ...change });
     expect(status).toBe(422);
     expect((json as Refused).errors.map((each) => each.field)).toContain(field);
+  });
+
+  it.each([
+    ['too long', 'a'.repeat(65), 422, 'id', '1 to 64 letters'],
+    ['blank', '%20', 422, 'id', '1 to 64 letters'],
+    ['of a control code', 'x%0Ay', 422, 'id', '1 to 64 letters'],
+    ['too long for any address', 'a'.repeat(300), 414, 'address', 'at most 200 letters'],
+  ])('says of an id that is %s what an id is', async (_what, id, status, field, words) => {
+    const answer = await put(id, station);
+    expect(answer.status).toBe(status);
+    const [first] = (answer.json as Refused).errors;
+    expect(first?.field).toBe(field);
+    expect(first?.expected).toContain(words);
+    const gone = await call(port, { method: 'DELETE', path: `/api/stations/${id}` });
+    expect(gone.status).toBe(status);
   });
 });

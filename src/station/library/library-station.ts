@@ -1,6 +1,9 @@
 import type { ServiceClass } from './service-volume.ts';
 import type { Station } from '../station.ts';
 
+/** An id longer than this many letters is no number of a row. */
+export const LONGEST_ID = 64;
+
 /** A station as it is kept in the pilot's library. */
 export interface LibraryStation extends Station {
   /** Never an ident: those repeat. The number of the row that it came from, or one made for it here. */

@@ -1,8 +1,7 @@
-import { accept, refuse, type FieldProblem, type Result } from '../../base/result.ts';
 import type { LibraryStation } from './library-station.ts';
-import { NAVAID_COLUMNS, stationFromRow, type NavaidRow } from './navaid-row.ts';
+import { stationFromRow, type NavaidRow } from './navaid-row.ts';
 
-/** A row of a file with the line on which it ends, from 1. */
+/** A row of a file with the line on which it begins, from 1. */
 export interface NumberedRow {
   readonly line: number;
   readonly row: NavaidRow;
@@ -24,28 +23,6 @@ export interface Merge {
   readonly skipped: readonly SkippedRow[];
 }
 
-/** Refuses a file whose first line lacks the columns that every row is read by. */
-export function checkColumns(columns: readonly string[]): Result<readonly string[]> {
-  const missing = NAVAID_COLUMNS.filter((each) => !columns.includes(each));
-  if (missing.length === 0) return accept(columns);
-  const problem: FieldProblem = {
-    field: 'body',
-    expected: `a first line with the columns ${NAVAID_COLUMNS.join(', ')}`,
-    got: `none called ${missing.join(', ')}`,
-  };
-  return refuse([problem]);
-}
-
-/** The fields of one line under the names of the columns; refused when they are not as many. */
-export function namedRow(
-  columns: readonly string[],
-  fields: readonly string[],
-): Result<NavaidRow, string> {
-  if (fields.length === columns.length)
-    return accept(Object.fromEntries(columns.map((name, at) => [name, fields[at] ?? ''])));
-  return refuse(`expected ${columns.length} columns as on the first line, got ${fields.length}.`);
-}
-
 /**
  * What importing rows does to a library: stations are told apart by the number of their row, never by ident.
  *
@@ -55,7 +32,7 @@ export function namedRow(
  */
 export function mergeRows(
   library: ReadonlyMap<string, LibraryStation>,
-  rows: readonly NumberedRow[],
+  rows: Iterable<NumberedRow>,
   year: number,
 ): Merge {
   const changes = new Map<string, LibraryStation>();

@@ -1,7 +1,7 @@
-import { accept, refuse, type Result } from '../../base/result.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../base/result.ts';
 import { modelVariationDegEast } from '../../earth/variation.ts';
 import { checkStation } from '../check-station.ts';
-import type { LibraryStation } from './library-station.ts';
+import { LONGEST_ID, type LibraryStation } from './library-station.ts';
 import type { ServiceClass } from './service-volume.ts';
 import type { AntennaSite, Station } from '../station.ts';
 
@@ -20,12 +20,29 @@ export const NAVAID_COLUMNS = [
   'elevation_ft',
 ] as const;
 
+/** What is read of a row; the other columns of the open data are not. */
+export const USED_COLUMNS: readonly string[] = [
+  ...NAVAID_COLUMNS,
+  'iso_country',
+  'dme_latitude_deg',
+  'dme_longitude_deg',
+  'dme_elevation_ft',
+  'slaved_variation_deg',
+  'usageType',
+];
+
 /** What has radials, and whether it has a DME. A TACAN's bearings are not for a VOR receiver. */
 const HAS_DME: Readonly<Record<string, boolean>> = { VOR: false, 'VOR-DME': true, VORTAC: true };
 
 const KHZ_PER_MHZ = 1000;
 
-/** `BOTH` and `RNAV` say nothing that a lone class would promise less for. */
+/**
+ * The service class taken for a usage. The usage says for which airways an aid is meant, not how far it serves, so
+ * this is a stand-in: `BOTH` (low and high airways) is taken as H, which below 14,500 ft above the aid promises no
+ * more than L does; `RNAV` says nothing of either and gives no class, for which the reception takes L.
+ * *Source:* the meaning of the words: data dictionary of the OurAirports open data (from memory); the volumes:
+ * `service-volume.ts`; which class for which usage: common practice, no source.
+ */
 const CLASS_OF: Readonly<Record<string, ServiceClass>> = {
   TERMINAL: 'T',
   LO: 'L',
@@ -47,9 +64,11 @@ export function stationFromRow(row: NavaidRow, year: number): Result<LibraryStat
   if (hasDme === undefined) return refuse(reasonForType(type));
   const id = text(row, 'id');
   if (id === '') return refuse('id: expected the number of the row, got nothing.');
+  if (id.length > LONGEST_ID)
+    return refuse(`id: expected at most ${LONGEST_ID} letters, got more.`);
   const station = stationIn(row, hasDme, year);
   const checked = checkStation(station, '');
-  if (!checked.ok) return refuse(reasonFor(checked.problem));
+  if (!checked.ok) return refuse(reasonFor(checked.problem, row));
   const serviceClass = CLASS_OF[text(row, 'usageType').toUpperCase()];
   const country = text(row, 'iso_country');
   return accept({
@@ -58,8 +77,8 @@ export function stationFromRow(row: NavaidRow, year: number): Result<LibraryStat
     id,
     ...(serviceClass === undefined ? {} : { serviceClass }),
     ...(country === '' ? {} : { country }),
-    declinationFrom: number(row, 'slaved_variation_deg') === undefined ? 'model' : 'published',
-    isElevationKnown: number(row, 'elevation_ft') !== undefined,
+    declinationFrom: text(row, 'slaved_variation_deg') === '' ? 'model' : 'published',
+    isElevationKnown: text(row, 'elevation_ft') !== '',
     isByHand: false,
   });
 }
@@ -70,8 +89,8 @@ function stationIn(
   year: number,
 ): Station & { frequencyMhz: number } {
   const place = {
-    latitudeDeg: number(row, 'latitude_deg') ?? Number.NaN,
-    longitudeDeg: number(row, 'longitude_deg') ?? Number.NaN,
+    latitudeDeg: degrees(row, 'latitude_deg') ?? Number.NaN,
+    longitudeDeg: degrees(row, 'longitude_deg') ?? Number.NaN,
   };
   const elevationFt = number(row, 'elevation_ft') ?? 0;
   const name = text(row, 'name');
@@ -81,7 +100,7 @@ function stationIn(
     ...place,
     elevationFt,
     declinationDegEast:
-      number(row, 'slaved_variation_deg') ?? modelVariationDegEast(place, year, elevationFt),
+      degrees(row, 'slaved_variation_deg') ?? modelVariationDegEast(place, year, elevationFt),
     hasDme,
     frequencyMhz: (number(row, 'frequency_khz') ?? Number.NaN) / KHZ_PER_MHZ,
     ...(name === '' ? {} : { name }),
@@ -91,8 +110,8 @@ function stationIn(
 
 /** The DME's own antenna, where the row gives its place. */
 function dmeSite(row: NavaidRow, elevationFt: number): AntennaSite | undefined {
-  const latitudeDeg = number(row, 'dme_latitude_deg');
-  const longitudeDeg = number(row, 'dme_longitude_deg');
+  const latitudeDeg = degrees(row, 'dme_latitude_deg');
+  const longitudeDeg = degrees(row, 'dme_longitude_deg');
   if (latitudeDeg === undefined || longitudeDeg === undefined) return undefined;
   return {
     latitudeDeg,
@@ -100,6 +119,8 @@ function dmeSite(row: NavaidRow, elevationFt: number): AntennaSite | undefined {
     elevationFt: number(row, 'dme_elevation_ft') ?? elevationFt,
   };
 }
+
+const DECIMAL = /^[-+]?\d+(\.\d+)?$/;
 
 function text(row: NavaidRow, column: string): string {
   return (Object.hasOwn(row, column) ? (row[column] ?? '') : '').trim();
@@ -109,7 +130,17 @@ function text(row: NavaidRow, column: string): string {
 function number(row: NavaidRow, column: string): number | undefined {
   const given = text(row, column);
   if (given === '') return undefined;
-  return /^[-+]?\d+(\.\d+)?$/.test(given) ? Number(given) : Number.NaN;
+  return DECIMAL.test(given) ? Number(given) : Number.NaN;
+}
+
+/**
+ * The same for an angle, in which a comma can only be a decimal one, as a spreadsheet of some countries writes it. In
+ * feet and kilohertz it could part the thousands as well, so there it is refused.
+ */
+function degrees(row: NavaidRow, column: string): number | undefined {
+  const given = text(row, column);
+  const typed = /^[-+]?\d+,\d+$/.test(given) ? given.replace(',', '.') : given;
+  return typed === '' ? undefined : DECIMAL.test(typed) ? Number(typed) : Number.NaN;
 }
 
 function reasonForType(type: string): string {
@@ -132,11 +163,11 @@ const COLUMN_OF: Readonly<Record<string, string>> = {
   '.dme.elevationFt': 'dme_elevation_ft',
 };
 
-function reasonFor(problems: readonly { field: string; expected: string; got: string }[]): string {
+function reasonFor(problems: readonly FieldProblem[], row: NavaidRow): string {
   return problems
-    .map(({ field, expected, got }) => {
-      const given = got === 'NaN' ? 'none' : got.slice(0, 40);
-      return `${COLUMN_OF[field] ?? field}: expected ${expected}, got ${given}.`;
+    .map(({ field, expected }) => {
+      const column = COLUMN_OF[field] ?? field;
+      return `${column}: expected ${expected}, got ${text(row, column).slice(0, 40) || 'nothing'}.`;
     })
     .join(' ');
 }
