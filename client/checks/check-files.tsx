@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { readCheckLog, writeCheckLog } from '../../src/station/library/check-file.ts';
-import { saveFile } from '../idents/save-file.ts';
+import { FileInput } from '../form/file-input.tsx';
+import { saveFile } from '../parts/save-file.ts';
 import { nowMs } from '../parts/clock.ts';
 import type { CheckStore } from './check-store.ts';
 import { minuteUtc } from './check-words.ts';
@@ -69,6 +70,9 @@ export function CheckFiles({ store }: { readonly store: CheckStore }): JSX.Eleme
           Save as JSON
         </button>
         <FileInput
+          id="checks-file"
+          label="Take in a JSON file"
+          accept="application/json,.json"
           onFile={(file) =>
             take(file).catch(() => {
               setProblem('The file could not be read or kept.');
@@ -81,31 +85,6 @@ export function CheckFiles({ store }: { readonly store: CheckStore }): JSX.Eleme
         {problem}
       </p>
     </section>
-  );
-}
-
-function FileInput({ onFile }: { readonly onFile: (file: File) => Promise<void> }): JSX.Element {
-  return (
-    <>
-      <label class="button" for="checks-file">
-        Take in a JSON file
-      </label>
-      <input
-        id="checks-file"
-        class="hidden"
-        type="file"
-        accept="application/json,.json"
-        onChange={(change) => {
-          const input = change.currentTarget;
-          const file = input.files?.[0];
-          if (file === undefined) return;
-          void onFile(file).finally(() => {
-            // The same file can be chosen again.
-            input.value = '';
-          });
-        }}
-      />
-    </>
   );
 }
 

@@ -2,14 +2,17 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { CHECK_KINDS, type ReceiverCheck } from '../../src/station/library/receiver-check.ts';
 import { nowMs } from '../parts/clock.ts';
-import { Choice, Field, focusFirstProblem } from '../parts/field.tsx';
-import { problemTexts } from '../parts/plan-draft.ts';
+import { boundTo } from '../form/bound.ts';
+import { Choice } from '../form/choice.tsx';
+import { useDraft } from '../form/draft.ts';
+import { Field } from '../form/field.tsx';
+import { KeptForm } from '../form/kept-form.tsx';
+import { Select } from '../form/select.tsx';
 import {
   draftAfter,
   isFailingSoFar,
   outcomeSoFar,
   readCheck,
-  type CheckDraft,
   type CheckFieldsProps,
 } from './check-draft.ts';
 import { KIND_WORDS } from './check-words.ts';
@@ -25,32 +28,19 @@ interface CheckFormProps {
 
 /** One check of a receiver, written down as it is made; what it comes to is told as it is typed. */
 export function CheckForm({ last, onKeep, onLeave }: CheckFormProps): JSX.Element {
-  const [draft, setDraft] = useState(() => draftAfter(last, nowMs.peek()));
-  const [problems, setProblems] = useState<ReadonlyMap<string, string>>(new Map());
+  const { draft, put, problems, tell } = useDraft(() => draftAfter(last, nowMs.peek()));
   const [notKept, setNotKept] = useState('');
-  const put = (part: Partial<CheckDraft>): void => {
-    setDraft((now) => ({ ...now, ...part }));
-  };
   const keep = (): void => {
     const read = readCheck(draft, nowMs.peek());
-    setProblems(read.ok ? new Map() : problemTexts(read.problem));
+    tell(read.ok ? [] : read.problem);
     setNotKept('');
-    if (!read.ok) {
-      focusFirstProblem();
-      return;
-    }
+    if (!read.ok) return;
     onKeep(read.value).catch(() => {
       setNotKept('This device did not keep it: is its storage full?');
     });
   };
   return (
-    <form
-      novalidate
-      onSubmit={(submit) => {
-        submit.preventDefault();
-        keep();
-      }}
-    >
+    <KeptForm onKeep={keep} onLeave={onLeave}>
       <KindField draft={draft} put={put} />
       <div class="fields">
         <PlaceFields draft={draft} problems={problems} put={put} />
@@ -63,81 +53,49 @@ export function CheckForm({ last, onKeep, onLeave }: CheckFormProps): JSX.Elemen
       <p class="problem" role="alert">
         {notKept}
       </p>
-      <div class="row">
-        <button type="button" onClick={onLeave}>
-          Leave it
-        </button>
-        <button type="submit" class="main">
-          Keep it
-        </button>
-      </div>
-    </form>
+    </KeptForm>
   );
 }
 
 function KindField({ draft, put }: Omit<CheckFieldsProps, 'problems'>): JSX.Element {
   return (
-    <div class="field kind">
-      <label for="check-kind">Kind</label>
-      <select
-        id="check-kind"
-        value={draft.kind}
-        aria-describedby="check-kind-how"
-        onChange={(change) => {
-          put({ kind: change.currentTarget.value as CheckDraft['kind'] });
-        }}
-      >
-        {CHECK_KINDS.map((kind) => (
-          <option key={kind} value={kind}>
-            {KIND_WORDS[kind].name}
-          </option>
-        ))}
-      </select>
-      <p id="check-kind-how" class="hint">
-        {KIND_WORDS[draft.kind].how}
-      </p>
-    </div>
+    <Select
+      {...boundTo(draft, put)('kind')}
+      id="check-kind"
+      label="Kind"
+      options={CHECK_KINDS.map((kind) => ({ value: kind, name: KIND_WORDS[kind].name }))}
+      hint={KIND_WORDS[draft.kind].how}
+      isWide
+    />
   );
 }
 
 function PlaceFields({ draft, problems, put }: CheckFieldsProps): JSX.Element {
-  const text = (key: 'date' | 'time' | 'place' | 'station' | 'aircraft' | 'who') => ({
-    value: draft[key],
-    problems,
-    onInput: (value: string) => {
-      put({ [key]: value });
-    },
-  });
+  const of = boundTo(draft, put, problems);
   return (
     <>
-      <Field {...text('date')} name="dateIso" label="Date" unit="UTC" isDate />
-      <Field {...text('time')} name="timeUtc" label="Time" unit="UTC" hint="14:05" />
-      <Field {...text('place')} name="place" label="Place" hint="Airport, checkpoint, landmark" />
+      <Field {...of('date')} name="dateIso" label="Date" unit="UTC" isDate />
+      <Field {...of('time')} name="timeUtc" label="Time" unit="UTC" hint="14:05" />
+      <Field {...of('place')} name="place" label="Place" hint="Airport, checkpoint, landmark" />
       <Field
-        {...text('station')}
+        {...of('station')}
         name="station"
         label={draft.kind === 'test-signal' ? 'Test signal' : 'Station'}
         hint={draft.kind === 'test-signal' ? 'VOT 108.0' : 'QEV 113.35'}
       />
-      <Field {...text('aircraft')} name="aircraft" label="Aircraft" hint="If there are several" />
-      <Field {...text('who')} name="who" label="Who made it" hint="Name, or name and licence" />
+      <Field {...of('aircraft')} name="aircraft" label="Aircraft" hint="If there are several" />
+      <Field {...of('who')} name="who" label="Who made it" hint="Name, or name and licence" />
     </>
   );
 }
 
 function BearingFields({ draft, problems, put }: CheckFieldsProps): JSX.Element {
-  const text = (key: 'receiver' | 'otherReceiver' | 'expected' | 'indicated') => ({
-    value: draft[key],
-    problems,
-    onInput: (value: string) => {
-      put({ [key]: value });
-    },
-  });
+  const of = boundTo(draft, put, problems);
   const isTwo = draft.kind === 'two-receivers';
-  const receiver = <Field {...text('receiver')} name="receiver" label="Receiver" hint="No. 1" />;
+  const receiver = <Field {...of('receiver')} name="receiver" label="Receiver" hint="No. 1" />;
   const indicated = (
     <Field
-      {...text('indicated')}
+      {...of('indicated')}
       name="indicatedDeg"
       label={isTwo ? 'This one shows' : 'Bearing indicated'}
       unit="°"
@@ -150,9 +108,9 @@ function BearingFields({ draft, problems, put }: CheckFieldsProps): JSX.Element 
       <>
         {receiver}
         {indicated}
-        <Field {...text('otherReceiver')} name="otherReceiver" label="Held against" hint="No. 2" />
+        <Field {...of('otherReceiver')} name="otherReceiver" label="Held against" hint="No. 2" />
         <Field
-          {...text('expected')}
+          {...of('expected')}
           name="expectedDeg"
           label="The other shows"
           unit="°"
@@ -168,7 +126,7 @@ function BearingFields({ draft, problems, put }: CheckFieldsProps): JSX.Element 
         <FlagField draft={draft} put={put} />
       ) : (
         <Field
-          {...text('expected')}
+          {...of('expected')}
           name="expectedDeg"
           label="Bearing expected"
           unit="°"
@@ -186,14 +144,8 @@ function FlagField({ draft, put }: Omit<CheckFieldsProps, 'problems'>): JSX.Elem
     <Choice
       name="check-flag"
       label="Flag"
-      value={draft.flag}
-      words={[
-        { word: 'from', name: 'FROM, 0' },
-        { word: 'to', name: 'TO, 180' },
-      ]}
-      onChoose={(flag) => {
-        put({ flag });
-      }}
+      {...boundTo(draft, put)('flag')}
+      words={{ from: 'FROM, 0', to: 'TO, 180' }}
     />
   );
 }

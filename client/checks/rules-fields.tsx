@@ -1,11 +1,13 @@
 import type { JSX } from 'preact';
-import { Field } from '../parts/field.tsx';
+import { boundTo } from '../form/bound.ts';
+import { Field } from '../form/field.tsx';
+import { Select } from '../form/select.tsx';
 import type { CheckDraft, CheckFieldsProps } from './check-draft.ts';
 
 const STATES = [
-  { state: 'us', name: 'United States, 14 CFR 91.171' },
-  { state: 'canada', name: 'Canada' },
-  { state: 'own', name: 'Own figures' },
+  { value: 'us', name: 'United States, 14 CFR 91.171' },
+  { value: 'canada', name: 'Canada' },
+  { value: 'own', name: 'Own figures' },
 ] as const;
 
 const ABOUT: Readonly<Record<CheckDraft['state'], string>> = {
@@ -17,52 +19,25 @@ const ABOUT: Readonly<Record<CheckDraft['state'], string>> = {
 
 /** By whose rule it is judged; figures of the pilot's own where another state's apply. */
 export function RulesFields({ draft, problems, put }: CheckFieldsProps): JSX.Element {
+  const of = boundTo(draft, put, problems);
   return (
     <>
-      <div class="field kind">
-        <label for="check-rules">Judged by</label>
-        <select
-          id="check-rules"
-          value={draft.state}
-          aria-describedby="check-rules-about"
-          onChange={(change) => {
-            put({ state: change.currentTarget.value as CheckDraft['state'] });
-          }}
-        >
-          {STATES.map(({ state, name }) => (
-            <option key={state} value={state}>
-              {name}
-            </option>
-          ))}
-        </select>
-        <p id="check-rules-about" class="hint">
-          {ABOUT[draft.state]} <b>Check your own regulation.</b>
-        </p>
-      </div>
+      <Select
+        {...of('state')}
+        id="check-rules"
+        label="Judged by"
+        options={STATES}
+        hint={
+          <>
+            {ABOUT[draft.state]} <b>Check your own regulation.</b>
+          </>
+        }
+        isWide
+      />
       {draft.state === 'own' ? (
         <>
-          <Field
-            name="permittedDeg"
-            label="Error permitted"
-            unit="°"
-            isNumber
-            value={draft.ownDeg}
-            problems={problems}
-            onInput={(ownDeg) => {
-              put({ ownDeg });
-            }}
-          />
-          <Field
-            name="validDays"
-            label="Stands for"
-            unit="days"
-            isNumber
-            value={draft.ownDays}
-            problems={problems}
-            onInput={(ownDays) => {
-              put({ ownDays });
-            }}
-          />
+          <Field {...of('ownDeg')} name="permittedDeg" label="Error permitted" unit="°" isNumber />
+          <Field {...of('ownDays')} name="validDays" label="Stands for" unit="days" isNumber />
         </>
       ) : null}
     </>

@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
-import { Choice } from '../parts/field.tsx';
-import { Slider } from '../parts/slider.tsx';
+import { boundTo } from '../form/bound.ts';
+import { CheckBox } from '../form/check-box.tsx';
+import { Choice } from '../form/choice.tsx';
+import { Slider } from '../form/slider.tsx';
 import { changeSettings, settings } from '../settings/settings.ts';
 import type { HearDraft } from './hear-sound.ts';
 
@@ -19,58 +21,40 @@ const decibels = (value: number): string => {
 
 /** Who keys it, how fast, how loud, and what lies over it. */
 export function HearChoices({ draft, change }: ChoicesProps): JSX.Element {
+  const of = boundTo(draft, change);
   return (
     <>
       <Choice
         name="keyed"
         label="Who keys it"
-        value={draft.keyed}
-        words={[
-          { word: 'vor-and-dme', name: 'VOR with its DME' },
-          { word: 'vor', name: 'VOR alone' },
-          { word: 'dme', name: 'DME alone' },
-        ]}
-        onChoose={(keyed) => {
-          change({ keyed });
-        }}
+        {...of('keyed')}
+        words={{ 'vor-and-dme': 'VOR with its DME', vor: 'VOR alone', dme: 'DME alone' }}
       />
       <p class="soft">{ABOUT[draft.keyed]}</p>
       <Choice
         name="long"
         label="How long"
-        value={draft.long}
-        words={[
-          { word: 'round', name: 'As it comes round' },
-          { word: 'once', name: 'Once' },
-        ]}
-        onChoose={(long) => {
-          change({ long });
-        }}
+        {...of('long')}
+        words={{ round: 'As it comes round', once: 'Once' }}
       />
       <div class="fields">
         <Slider
           id="hear-wpm"
           label="Speed"
-          value={draft.wpm}
+          {...of('wpm')}
           low={5}
           high={15}
           step={1}
           show={(wpm) => `${wpm} words a minute`}
-          onChange={(wpm) => {
-            change({ wpm });
-          }}
         />
         <Slider
           id="hear-volume"
           label="Volume"
-          value={settings.value.volume}
+          {...boundTo(settings.value, changeSettings)('volume')}
           low={0}
           high={1}
           step={0.1}
           show={(value) => `${Math.round(value * 100)} %`}
-          onChange={(volume) => {
-            changeSettings({ volume });
-          }}
         />
       </div>
       <details class="about">
@@ -88,103 +72,49 @@ const ABOUT: Readonly<Record<HearDraft['keyed'], string>> = {
 };
 
 function Harder({ draft, change }: ChoicesProps): JSX.Element {
+  const of = boundTo(draft, change);
   return (
     <div class="stack">
       <Choice
         name="noise"
         label="Noise"
-        value={draft.noise}
-        words={[
-          { word: 'none', name: 'None' },
-          { word: 'cabin', name: 'Cabin' },
-          { word: 'receiver', name: 'Weak signal' },
-        ]}
-        onChoose={(noise) => {
-          change({ noise });
-        }}
+        {...of('noise')}
+        words={{ none: 'None', cabin: 'Cabin', receiver: 'Weak signal' }}
       />
       {draft.noise === 'none' ? null : (
         <Slider
           id="hear-noise"
           label="The ident against the noise"
-          value={draft.toneOverNoiseDb}
+          {...of('toneOverNoiseDb')}
           low={-12}
           high={20}
           step={1}
           show={decibels}
-          onChange={(toneOverNoiseDb) => {
-            change({ toneOverNoiseDb });
-          }}
         />
       )}
-      <Check
-        label="A voice on the channel"
-        isOn={draft.hasVoice}
-        onChange={(hasVoice) => {
-          change({ hasVoice });
-        }}
-      />
+      <CheckBox {...of('hasVoice')} label="A voice on the channel" />
       {draft.hasVoice ? (
         <Slider
           id="hear-voice"
           label="The ident against the voice"
-          value={draft.toneOverVoiceDb}
+          {...of('toneOverVoiceDb')}
           low={-6}
           high={6}
           step={1}
           show={decibels}
-          onChange={(toneOverVoiceDb) => {
-            change({ toneOverVoiceDb });
-          }}
         />
       ) : null}
-      <Check
-        label="It swells and fades"
-        isOn={draft.isFading}
-        onChange={(isFading) => {
-          change({ isFading });
-        }}
-      />
-      <Check
-        label="Keyed unevenly, as by hand"
-        isOn={draft.isUneven}
-        onChange={(isUneven) => {
-          change({ isUneven });
-        }}
-      />
+      <CheckBox {...of('isFading')} label="It swells and fades" />
+      <CheckBox {...of('isUneven')} label="Keyed unevenly, as by hand" />
       <Slider
         id="hear-tone"
         label="Tone of the VOR"
-        value={draft.vorToneHz}
+        {...of('vorToneHz')}
         low={970}
         high={1070}
         step={5}
         show={(toneHz) => `${toneHz} Hz${toneHz === 1020 ? '' : ', off its 1020'}`}
-        onChange={(vorToneHz) => {
-          change({ vorToneHz });
-        }}
       />
     </div>
-  );
-}
-
-interface CheckProps {
-  readonly label: string;
-  readonly isOn: boolean;
-  readonly onChange: (isOn: boolean) => void;
-}
-
-function Check({ label, isOn, onChange }: CheckProps): JSX.Element {
-  return (
-    <label class="check">
-      <input
-        type="checkbox"
-        checked={isOn}
-        onChange={(box) => {
-          onChange(box.currentTarget.checked);
-        }}
-      />
-      {label}
-    </label>
   );
 }

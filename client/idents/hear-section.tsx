@@ -5,7 +5,8 @@ import { isIdent } from '../../src/ident/morse.ts';
 import { timelineLengthS } from '../../src/ident/timeline.ts';
 import { writeWav } from '../../src/ident/wav.ts';
 import { phonetic } from '../../src/speech/phonetic.ts';
-import { Field } from '../parts/field.tsx';
+import { CheckBox } from '../form/check-box.tsx';
+import { Field } from '../form/field.tsx';
 import { MorseMarks } from '../parts/morse-marks.tsx';
 import { settings } from '../settings/settings.ts';
 import { playSamples, type PlayingSound } from '../sound/ident-player.ts';
@@ -21,7 +22,7 @@ import {
   type HearDraft,
   type HearSound,
 } from './hear-sound.ts';
-import { saveFile } from './save-file.ts';
+import { saveFile } from '../parts/save-file.ts';
 
 const NO_PROBLEMS: ReadonlyMap<string, string> = new Map();
 
@@ -46,7 +47,7 @@ export function HearSection(): JSX.Element {
           name="ident"
           label="Ident"
           value={draft.ident}
-          onInput={(text) => {
+          onChange={(text) => {
             change({ ident: text });
           }}
           problems={isRight ? NO_PROBLEMS : new Map([['ident', '1 to 4 letters, as on the chart']])}
@@ -76,16 +77,11 @@ export function HearSection(): JSX.Element {
           Save as WAV
         </button>
       </div>
-      <label class="check">
-        <input
-          type="checkbox"
-          checked={isSpelled}
-          onChange={(box) => {
-            setSpelled(box.currentTarget.checked);
-          }}
-        />
-        The voice says the letters afterwards.
-      </label>
+      <CheckBox
+        label="The voice says the letters afterwards."
+        value={isSpelled}
+        onChange={setSpelled}
+      />
       <HearChoices draft={draft} change={change} />
     </section>
   );

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { isIdent } from '../../src/ident/morse.ts';
 import { ListenPanel } from '../listen/listen-panel.tsx';
-import { Field } from '../parts/field.tsx';
+import { Field } from '../form/field.tsx';
 
 const NO_PROBLEMS: ReadonlyMap<string, string> = new Map();
 
@@ -23,7 +23,7 @@ export function ListenSection(): JSX.Element {
           name="expected"
           label="Ident on the chart"
           value={typed}
-          onInput={setTyped}
+          onChange={setTyped}
           problems={
             isWrong ? new Map([['expected', '1 to 4 letters, as on the chart']]) : NO_PROBLEMS
           }

@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { readPracticeLog, writePracticeLog } from '../../src/ident/drill/read-log.ts';
+import { FileInput } from '../form/file-input.tsx';
 import { todayIso } from '../parts/today.ts';
 import type { PracticeStore } from '../store/practice-store.ts';
-import { saveFile } from './save-file.ts';
+import { saveFile } from '../parts/save-file.ts';
 
 /** The practice log as a file, out and back in. */
 export function PractiseFile({ store }: { readonly store: PracticeStore }): JSX.Element {
@@ -48,26 +49,16 @@ export function PractiseFile({ store }: { readonly store: PracticeStore }): JSX.
         <button type="button" disabled={count === 0} onClick={save}>
           Save as a file
         </button>
-        <label class="button-like">
-          Take in a file
-          <input
-            type="file"
-            accept="application/json,.json"
-            onChange={(change) => {
-              const input = change.currentTarget;
-              const file = input.files?.[0];
-              if (file === undefined) return;
-              take(file)
-                .catch(() => {
-                  setProblem('The file could not be read or kept.');
-                })
-                .finally(() => {
-                  // The same file can be chosen again.
-                  input.value = '';
-                });
-            }}
-          />
-        </label>
+        <FileInput
+          id="practice-file"
+          label="Take in a file"
+          accept="application/json,.json"
+          onFile={(file) =>
+            take(file).catch(() => {
+              setProblem('The file could not be read or kept.');
+            })
+          }
+        />
       </div>
       <p role="status">{said}</p>
       <p class="problem" role="alert">

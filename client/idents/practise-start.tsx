@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { About, Pace } from '../../src/ident/drill/event.ts';
-import { Choice } from '../parts/field.tsx';
+import { Choice } from '../form/choice.tsx';
 import type { PracticeStore } from '../store/practice-store.ts';
 
 interface PractiseStartProps {
@@ -11,8 +11,8 @@ interface PractiseStartProps {
   readonly onStart: (sessionId: string) => void;
 }
 
-const LENGTHS = ['10', '20', '40'] as const;
-type Length = (typeof LENGTHS)[number];
+const LENGTHS = { 10: '10', 20: '20', 40: '40' } as const;
+type Length = `${keyof typeof LENGTHS}`;
 
 /** What to practise, and off; or the session that was left open. */
 export function PractiseStart({ store, route, onStart }: PractiseStartProps): JSX.Element {
@@ -59,29 +59,22 @@ export function PractiseStart({ store, route, onStart }: PractiseStartProps): JS
           name="practise-about"
           label="What"
           value={about}
-          words={[
-            { word: 'mixed', name: 'Mixed' },
-            { word: 'letters', name: 'Letters' },
-            { word: 'noise', name: 'In noise' },
-          ]}
-          onChoose={setAbout}
+          words={{ mixed: 'Mixed', letters: 'Letters', noise: 'In noise' }}
+          onChange={setAbout}
         />
         <Choice
           name="practise-pace"
           label="Keyed"
           value={pace}
-          words={[
-            { word: 'way-in', name: 'With a way in' },
-            { word: 'on-air', name: 'As on the air' },
-          ]}
-          onChoose={setPace}
+          words={{ 'way-in': 'With a way in', 'on-air': 'As on the air' }}
+          onChange={setPace}
         />
         <Choice
           name="practise-length"
           label="Questions"
           value={length}
-          words={LENGTHS.map((word) => ({ word, name: word }))}
-          onChoose={setLength}
+          words={LENGTHS}
+          onChange={setLength}
         />
       </div>
       <p class="soft">

@@ -4,14 +4,16 @@ import '../form.css';
 import { chosenAircraft, changeSettings, settings } from '../settings/settings.ts';
 import { createFlight } from '../store/flight-store.ts';
 import { nowMs } from '../parts/clock.ts';
-import { Field, focusFirstProblem } from '../parts/field.tsx';
+import { boundTo, type Problems } from '../form/bound.ts';
+import { Field, focusFirstProblem } from '../form/field.tsx';
+import { problemTexts } from '../form/problem-texts.ts';
+import { Select } from '../form/select.tsx';
 import { LegFields } from '../parts/leg-fields.tsx';
 import {
   emptyPlan,
   forgetDraft,
   keptDraft,
   legAfter,
-  problemTexts,
   readPlan,
   type LegDraft,
 } from '../parts/plan-draft.ts';
@@ -21,7 +23,7 @@ import { todayIso } from '../parts/today.ts';
 /** A leg, or several, typed in by the pilot. */
 export function PlanPage(): JSX.Element {
   const draft = useMemo(() => keptDraft(todayIso(nowMs.peek())), []);
-  const [problems, setProblems] = useState<ReadonlyMap<string, string>>(new Map());
+  const [problems, setProblems] = useState<Problems>(new Map());
   const [failure, setFailure] = useState('');
   const plan = draft.value;
   const change = (part: Partial<typeof plan>): void => {
@@ -48,13 +50,7 @@ export function PlanPage(): JSX.Element {
       setFailure(error instanceof Error ? error.message : String(error));
     }
   };
-  const text = (key: 'name' | 'date' | 'windFrom' | 'windSpeed') => ({
-    value: plan[key],
-    problems,
-    onInput: (value: string) => {
-      change({ [key]: value });
-    },
-  });
+  const of = boundTo(plan, change, problems);
   return (
     <main class="plain">
       <p class="back">
@@ -105,14 +101,14 @@ export function PlanPage(): JSX.Element {
           <div class="fields">
             <AircraftField problems={problems} />
             <Field
-              {...text('date')}
+              {...of('date')}
               name="dateIso"
               label="Day of the flight"
               isDate
               hint="For the magnetic variation"
             />
             <Field
-              {...text('windFrom')}
+              {...of('windFrom')}
               name="forecastWind.fromDegTrue"
               label="Forecast wind from"
               unit="° true"
@@ -120,14 +116,14 @@ export function PlanPage(): JSX.Element {
               hint="Empty: not known"
             />
             <Field
-              {...text('windSpeed')}
+              {...of('windSpeed')}
               name="forecastWind.speedKt"
               label="Wind speed"
               unit="kt"
               isNumber
             />
             <Field
-              {...text('name')}
+              {...of('name')}
               name="name"
               label="Name of the flight"
               hint="Empty: the idents"
@@ -149,35 +145,26 @@ export function PlanPage(): JSX.Element {
   );
 }
 
-function AircraftField({
-  problems,
-}: {
-  readonly problems: ReadonlyMap<string, string>;
-}): JSX.Element {
+function AircraftField({ problems }: { readonly problems: Problems }): JSX.Element {
   const { trueAirspeedKt, degreesPerDot, dotsFullScale, name } = chosenAircraft.value;
   const problem = [...problems].find(([field]) => field.startsWith('aircraft'))?.[1];
   return (
-    <div class={problem === undefined ? 'field' : 'field wrong'}>
-      <label for="field-aircraft">Aircraft</label>
-      <select
-        id="field-aircraft"
-        value={name}
-        aria-describedby="field-aircraft-about"
-        onChange={(change) => {
-          changeSettings({ chosenAircraft: change.currentTarget.value });
-        }}
-      >
-        {settings.value.aircraft.map((each) => (
-          <option key={each.name} value={each.name}>
-            {each.name}
-          </option>
-        ))}
-      </select>
-      <p id="field-aircraft-about" class={problem === undefined ? 'hint' : 'hint problem'}>
-        {problem ??
-          `${trueAirspeedKt} kt true, one dot is ${degreesPerDot}°, full scale ${dotsFullScale} dots. `}
-        <a href={addressOf({ page: 'settings' })}>Change it in the settings</a>
-      </p>
-    </div>
+    <Select
+      id="field-aircraft"
+      label="Aircraft"
+      value={name}
+      options={settings.value.aircraft.map((each) => ({ value: each.name, name: each.name }))}
+      onChange={(chosen) => {
+        changeSettings({ chosenAircraft: chosen });
+      }}
+      isWrong={problem !== undefined}
+      hint={
+        <>
+          {problem ??
+            `${trueAirspeedKt} kt true, one dot is ${degreesPerDot}°, full scale ${dotsFullScale} dots. `}
+          <a href={addressOf({ page: 'settings' })}>Change it in the settings</a>
+        </>
+      }
+    />
   );
 }

@@ -8,7 +8,8 @@ import { legFixes } from '../../src/leg/route/leg-fixes.ts';
 import { othersOnFrequency } from '../../src/leg/route/shared-frequency.ts';
 import { chosenAircraft } from '../settings/settings.ts';
 import { nowMs } from '../parts/clock.ts';
-import { Field } from '../parts/field.tsx';
+import { Field } from '../form/field.tsx';
+import { Select } from '../form/select.tsx';
 import { addressOf } from '../parts/route.ts';
 import { todayIso } from '../parts/today.ts';
 import { PlanView } from '../plan-view/plan-view.tsx';
@@ -69,31 +70,28 @@ function Shelf({ desk, onOpen }: ShelfProps): JSX.Element {
           name="name"
           label="Name of the flight"
           value={draft.name}
-          problems={new Map()}
-          onInput={(name) => {
+          onChange={(name) => {
             desk.change({ name }, 'name');
           }}
           hint={`Kept on this device as ${routeTitle(draft)}`}
         />
         {others.length === 0 ? null : (
-          <div class="field">
-            <label for="other-route">Another flight</label>
-            <select
-              id="other-route"
-              value=""
-              onChange={(change) => {
-                const chosen = others.find(({ id }) => id === change.currentTarget.value);
-                if (chosen) onOpen(chosen);
-              }}
-            >
-              <option value="">{others.length} kept here</option>
-              {others.map((each) => (
-                <option key={each.id} value={each.id}>
-                  {routeTitle(each)}, {each.date}
-                </option>
-              ))}
-            </select>
-          </div>
+          <Select
+            id="other-route"
+            label="Another flight"
+            value=""
+            options={[
+              { value: '', name: `${others.length} kept here` },
+              ...others.map((each) => ({
+                value: each.id,
+                name: `${routeTitle(each)}, ${each.date}`,
+              })),
+            ]}
+            onChange={(chosen) => {
+              const other = others.find(({ id }) => id === chosen);
+              if (other) onOpen(other);
+            }}
+          />
         )}
       </div>
       <div class="row wrap">

@@ -1,11 +1,14 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import '../form.css';
+import { boundTo } from '../form/bound.ts';
+import { CheckBox } from '../form/check-box.tsx';
+import { Choice } from '../form/choice.tsx';
+import { Select } from '../form/select.tsx';
+import { Slider } from '../form/slider.tsx';
 import { AircraftList } from '../parts/aircraft-list.tsx';
 import { CautionList } from '../parts/cautions.tsx';
-import { Choice } from '../parts/field.tsx';
 import { addressOf } from '../parts/route.ts';
-import { Slider } from '../parts/slider.tsx';
 import { BUNDLED_VOICE, changeSettings, settings, settingsProblem } from '../settings/settings.ts';
 import { playIdent } from '../sound/ident-player.ts';
 import { speaker } from '../voice/speaker.ts';
@@ -17,7 +20,7 @@ const TRIAL = {
 
 /** What is kept on this device: aircraft, voice, idents, palette. */
 export function SettingsPage(): JSX.Element {
-  const { decimalWord, palette, identWpm, identAgainMin } = settings.value;
+  const of = boundTo(settings.value, changeSettings);
   return (
     <main class="plain">
       <p class="back">
@@ -39,14 +42,8 @@ export function SettingsPage(): JSX.Element {
         <Choice
           name="decimal-word"
           label="11.1 is spoken as"
-          value={decimalWord}
-          words={[
-            { word: 'decimal', name: 'one one decimal one' },
-            { word: 'point', name: 'one one point one' },
-          ]}
-          onChoose={(word) => {
-            changeSettings({ decimalWord: word });
-          }}
+          {...of('decimalWord')}
+          words={{ decimal: 'one one decimal one', point: 'one one point one' }}
         />
       </section>
       <section aria-labelledby="ident-title">
@@ -54,26 +51,20 @@ export function SettingsPage(): JSX.Element {
         <Slider
           id="ident-wpm"
           label="Keying speed"
-          value={identWpm}
+          {...of('identWpm')}
           low={5}
           high={15}
           step={1}
           show={(wpm) => `${wpm} words a minute`}
-          onChange={(wpm) => {
-            changeSettings({ identWpm: wpm });
-          }}
         />
         <Slider
           id="ident-again"
           label="Ask to identify again"
-          value={identAgainMin}
+          {...of('identAgainMin')}
           low={0}
           high={60}
           step={5}
           show={(minutes) => (minutes === 0 ? 'only in doubt' : `every ${minutes} minutes`)}
-          onChange={(minutes) => {
-            changeSettings({ identAgainMin: minutes });
-          }}
         />
         <p>
           <button
@@ -94,15 +85,8 @@ export function SettingsPage(): JSX.Element {
         <Choice
           name="palette"
           label="Palette"
-          value={palette}
-          words={[
-            { word: 'day', name: 'Day' },
-            { word: 'night', name: 'Night' },
-            { word: 'auto', name: 'As the device' },
-          ]}
-          onChoose={(word) => {
-            changeSettings({ palette: word });
-          }}
+          {...of('palette')}
+          words={{ day: 'Day', night: 'Night', auto: 'As the device' }}
         />
       </section>
       <details class="about">
@@ -114,69 +98,55 @@ export function SettingsPage(): JSX.Element {
 }
 
 function VoiceSettings(): JSX.Element {
-  const { voiceOn, voiceName, rate, volume, decimalWord } = settings.value;
+  const { voiceOn, voiceName, decimalWord } = settings.value;
+  const of = boundTo(settings.value, changeSettings);
   useEffect(() => void speaker.prepare(), []);
   const progress = speaker.loadProgress.value;
   return (
     <div class="stack">
-      <label class="check">
-        <input
-          type="checkbox"
-          checked={voiceOn}
-          onChange={(change) => {
-            if (change.currentTarget.checked) speaker.unmute();
-            else speaker.mute();
-          }}
-        />
-        The voice speaks. What it says is always on the page as text too.
-      </label>
-      <div class="field">
-        <label for="voice-name">Which voice</label>
-        <select
-          id="voice-name"
-          value={voiceName ?? ''}
-          onChange={(change) => {
-            const name = change.currentTarget.value;
-            changeSettings({ voiceName: name === '' ? null : name });
-          }}
-        >
-          <option value="">Choose for me</option>
-          <option value={BUNDLED_VOICE}>The voice that comes with it, works offline</option>
-          {speaker.voiceNames.value.map((name) => (
-            <option key={name} value={name}>
-              {name}
-            </option>
-          ))}
-        </select>
-        <p class="hint">
-          {progress === null
+      <CheckBox
+        label="The voice speaks. What it says is always on the page as text too."
+        value={voiceOn}
+        onChange={(isOn) => {
+          if (isOn) speaker.unmute();
+          else speaker.mute();
+        }}
+      />
+      <Select
+        id="voice-name"
+        label="Which voice"
+        value={voiceName ?? ''}
+        options={[
+          { value: '', name: 'Choose for me' },
+          { value: BUNDLED_VOICE, name: 'The voice that comes with it, works offline' },
+          ...speaker.voiceNames.value.map((name) => ({ value: name, name })),
+        ]}
+        onChange={(name) => {
+          changeSettings({ voiceName: name === '' ? null : name });
+        }}
+        hint={
+          progress === null
             ? speaker.voiceProblem.value
-            : `Fetching it, ${Math.round(progress * 100)} %`}
-        </p>
-      </div>
+            : `Fetching it, ${Math.round(progress * 100)} %`
+        }
+      />
       <Slider
         id="voice-rate"
         label="Pace"
-        value={rate}
+        {...of('rate')}
         low={0.5}
         high={1.5}
         step={0.1}
         show={(value) => `${value.toFixed(1)} of its own`}
-        onChange={(value) => {
-          changeSettings({ rate: value });
-        }}
       />
       <Slider
         id="voice-volume"
         label="Volume of voice and idents"
-        value={volume}
+        {...of('volume')}
         low={0}
         high={1}
         step={0.1}
         show={(value) => `${Math.round(value * 100)} %`}
-        onChange={(value) => {
-          changeSettings({ volume: value });
-        }}
       />
       <p>
         <button

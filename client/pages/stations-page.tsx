@@ -9,7 +9,7 @@ import type { LibraryStation } from '../../src/station/library/library-station.t
 import { readPlace } from '../../src/leg/route/typed-place.ts';
 import type { LatLon } from '../../src/earth/geodesic.ts';
 import { nowMs } from '../parts/clock.ts';
-import { Field } from '../parts/field.tsx';
+import { Field } from '../form/field.tsx';
 import { addressOf } from '../parts/route.ts';
 import { Sheet } from '../parts/sheet.tsx';
 import { todayIso } from '../parts/today.ts';
@@ -128,7 +128,7 @@ function Finder({ onEdit, onRemove, undo, onUndo }: FinderProps): JSX.Element {
           label="Ident, name or frequency"
           value={text}
           problems={problems}
-          onInput={setText}
+          onChange={setText}
           hint={count === null ? 'Reading the stations' : `Of ${count.toLocaleString('en')} here`}
         />
         <Field
@@ -136,7 +136,7 @@ function Finder({ onEdit, onRemove, undo, onUndo }: FinderProps): JSX.Element {
           label="Nearest to"
           value={near}
           problems={problems}
-          onInput={setNear}
+          onChange={setNear}
           hint="46.5 N 21.25 W; empty: anywhere"
         />
       </div>

@@ -1,15 +1,12 @@
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import type { FieldProblem } from '../../src/base/result.ts';
+import { boundTo, type Problems } from '../form/bound.ts';
+import { Choice } from '../form/choice.tsx';
+import { useDraft } from '../form/draft.ts';
+import { Field } from '../form/field.tsx';
+import { KeptForm } from '../form/kept-form.tsx';
 import { changeSettings, settings, type NamedAircraft } from '../settings/settings.ts';
 import { draftOf, readAircraft, workedOutKt, type AircraftDraft } from './aircraft-draft.ts';
-import { Choice, Field, focusFirstProblem } from './field.tsx';
-import { problemTexts } from './plan-draft.ts';
-
-type TextOf = (key: Exclude<keyof AircraftDraft, 'by'>) => {
-  readonly value: string;
-  readonly problems: ReadonlyMap<string, string>;
-  readonly onInput: (value: string) => void;
-};
 
 /** One aircraft, typed in or changed. `name`: of the one being changed; empty: a new one. */
 export function AircraftForm({
@@ -19,94 +16,56 @@ export function AircraftForm({
   readonly name: string;
   readonly onDone: () => void;
 }): JSX.Element {
-  const [draft, setDraft] = useState(() =>
+  const { draft, put, problems, of, tell } = useDraft(() =>
     draftOf(settings.peek().aircraft.find((each) => each.name === name)),
   );
-  const [problems, setProblems] = useState<ReadonlyMap<string, string>>(new Map());
-  const put = (part: Partial<AircraftDraft>): void => {
-    setDraft((now) => ({ ...now, ...part }));
-  };
-  const text: TextOf = (key) => ({
-    value: draft[key],
-    problems,
-    onInput: (value) => {
-      put({ [key]: value });
-    },
-  });
   const keep = (): void => {
-    const wrong = new Map(nameProblem(draft.name.trim(), name));
     const read = readAircraft(draft);
-    if (!read.ok) for (const [field, words] of problemTexts(read.problem)) wrong.set(field, words);
-    setProblems(wrong);
-    if (!read.ok || wrong.size > 0) {
-      focusFirstProblem();
-      return;
-    }
+    const wrong = [...nameProblem(draft.name.trim(), name), ...(read.ok ? [] : read.problem)];
+    tell(wrong);
+    if (!read.ok || wrong.length > 0) return;
     putAircraft(name, read.value);
     onDone();
   };
   return (
-    <form
-      class="inset"
-      novalidate
-      onSubmit={(submit) => {
-        submit.preventDefault();
-        keep();
-      }}
-    >
+    <KeptForm onKeep={keep} onLeave={onDone} keepLabel="Keep" isInset>
       <div class="fields">
-        <Field {...text('name')} name="aircraft.name" label="Name" />
+        <Field {...of('name')} name="aircraft.name" label="Name" />
         <Choice
           name="airspeed-by"
           label="True airspeed is"
-          value={draft.by}
-          words={[
-            { word: 'true', name: 'typed in' },
-            { word: 'calibrated', name: 'worked out' },
-          ]}
-          onChoose={(by) => {
-            put({ by });
-          }}
+          {...of('by')}
+          words={{ true: 'typed in', calibrated: 'worked out' }}
         />
-        <Airspeed draft={draft} text={text} />
+        <Airspeed draft={draft} put={put} problems={problems} />
         <Field
-          {...text('perDot')}
+          {...of('perDot')}
           name="aircraft.degreesPerDot"
           label="One dot of the needle"
           unit="degrees"
           isNumber
         />
-        <Field
-          {...text('dots')}
-          name="aircraft.dotsFullScale"
-          label="Dots to full scale"
-          isNumber
-        />
+        <Field {...of('dots')} name="aircraft.dotsFullScale" label="Dots to full scale" isNumber />
       </div>
-      <div class="row">
-        <button type="button" onClick={onDone}>
-          Leave it
-        </button>
-        <button type="submit" class="main">
-          Keep
-        </button>
-      </div>
-    </form>
+    </KeptForm>
   );
 }
 
 /** The true airspeed itself, or what it is worked out from and what comes out. */
 function Airspeed({
   draft,
-  text,
+  put,
+  problems,
 }: {
   readonly draft: AircraftDraft;
-  readonly text: TextOf;
+  readonly put: (part: Partial<AircraftDraft>) => void;
+  readonly problems: Problems;
 }): JSX.Element {
+  const of = boundTo(draft, put, problems);
   if (draft.by === 'true') {
     return (
       <Field
-        {...text('speed')}
+        {...of('speed')}
         name="aircraft.trueAirspeedKt"
         label="True airspeed"
         unit="kt"
@@ -118,7 +77,7 @@ function Airspeed({
   return (
     <>
       <Field
-        {...text('calibrated')}
+        {...of('calibrated')}
         name="aircraft.calibratedAirspeedKt"
         label="Calibrated airspeed"
         unit="kt"
@@ -126,7 +85,7 @@ function Airspeed({
         hint="Indicated, corrected by the handbook"
       />
       <Field
-        {...text('pressureAltitude')}
+        {...of('pressureAltitude')}
         name="aircraft.pressureAltitudeFt"
         label="Pressure altitude"
         unit="ft"
@@ -134,7 +93,7 @@ function Airspeed({
         hint="Altimeter set to 1013.25 hPa"
       />
       <Field
-        {...text('temperature')}
+        {...of('temperature')}
         name="aircraft.temperatureC"
         label="Outside temperature"
         unit="°C"
@@ -151,10 +110,12 @@ function Airspeed({
   );
 }
 
-function nameProblem(name: string, before: string): readonly (readonly [string, string])[] {
-  if (name === '') return [['aircraft.name', 'Give it a name, a type or its registration.']];
+function nameProblem(name: string, before: string): readonly FieldProblem[] {
+  const field = 'aircraft.name';
+  if (name === '')
+    return [{ field, expected: 'Give it a name, a type or its registration.', got: '' }];
   const isTaken = name !== before && settings.peek().aircraft.some((each) => each.name === name);
-  return isTaken ? [['aircraft.name', 'Another aircraft has this name.']] : [];
+  return isTaken ? [{ field, expected: 'Another aircraft has this name.', got: '' }] : [];
 }
 
 function putAircraft(before: string, next: NamedAircraft): void {

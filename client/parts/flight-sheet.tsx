@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { CheckBox } from '../form/check-box.tsx';
 import { finishFlight } from './actions.ts';
 import type { Deck } from './deck.ts';
 import { flyKeys } from './fly-keys.ts';
@@ -33,16 +34,13 @@ export function FlightSheet({ deck }: { readonly deck: Deck }): JSX.Element {
         </p>
         <p class="address">{`${location.origin}${location.pathname}${addressOf({ page: 'fly', flightId: store.id })}`}</p>
         <h3>Keys</h3>
-        <label class="check">
-          <input
-            type="checkbox"
-            checked={areSingleKeysOn.value}
-            onChange={(change) => {
-              areSingleKeysOn.value = change.currentTarget.checked;
-            }}
-          />
-          Single keys work on this page (never while you type)
-        </label>
+        <CheckBox
+          label="Single keys work on this page (never while you type)"
+          value={areSingleKeysOn.value}
+          onChange={(areOn) => {
+            areSingleKeysOn.value = areOn;
+          }}
+        />
         <dl class="keys">
           {flyKeys(deck).map((each) => (
             <div key={each.key}>

@@ -1,11 +1,13 @@
 import type { JSX } from 'preact';
-import { Choice, Field } from './field.tsx';
+import { boundTo, type Problems } from '../form/bound.ts';
+import { Choice } from '../form/choice.tsx';
+import { Field } from '../form/field.tsx';
 import type { LegDraft } from './plan-draft.ts';
 
 interface LegFieldsProps {
   readonly index: number;
   readonly leg: LegDraft;
-  readonly problems: ReadonlyMap<string, string>;
+  readonly problems: Problems;
   readonly onChange: (part: Partial<LegDraft>) => void;
   /** Left out where it is the only leg. */
   readonly onRemove?: () => void;
@@ -20,13 +22,7 @@ export function LegFields({
   onRemove,
 }: LegFieldsProps): JSX.Element {
   const at = `legs.${index}`;
-  const text = (key: keyof LegDraft) => ({
-    value: leg[key],
-    problems,
-    onInput: (value: string) => {
-      onChange({ [key]: value });
-    },
-  });
+  const of = boundTo(leg, onChange, problems);
   return (
     <section class="leg-fields" aria-labelledby={`leg-title-${index}`}>
       <div class="leg-head">
@@ -39,13 +35,13 @@ export function LegFields({
       </div>
       <div class="fields">
         <Field
-          {...text('ident')}
+          {...of('ident')}
           name={`${at}.station.ident`}
           label="Station ident"
           hint="As on the chart: QEV"
         />
         <Field
-          {...text('frequency')}
+          {...of('frequency')}
           name={`${at}.station.frequencyMhz`}
           label="Frequency"
           unit="MHz"
@@ -53,90 +49,60 @@ export function LegFields({
           hint="108.00 to 117.95"
         />
         <Field
-          {...text('latitude')}
+          {...of('latitude')}
           name={`${at}.station.latitudeDeg`}
           label="Latitude"
           hint="46.5 N or 46 30.0 N"
         />
         <Field
-          {...text('longitude')}
+          {...of('longitude')}
           name={`${at}.station.longitudeDeg`}
           label="Longitude"
           hint="21.25 W or 21 15.0 W"
         />
         <Field
-          {...text('elevation')}
+          {...of('elevation')}
           name={`${at}.station.elevationFt`}
           label="Elevation"
           unit="ft"
           isNumber
         />
         <Field
-          {...text('declination')}
+          {...of('declination')}
           name={`${at}.station.declinationDegEast`}
           label="Station declination"
           hint="7 W or 2.5 E: what its radials are aligned to"
         />
-        <Choice
-          name={`${at}.dme`}
-          label="DME"
-          value={leg.dme}
-          words={[
-            { word: 'yes', name: 'Yes' },
-            { word: 'no', name: 'No' },
-          ]}
-          onChoose={(dme) => {
-            onChange({ dme });
-          }}
-        />
+        <Choice name={`${at}.dme`} label="DME" {...of('dme')} words={{ yes: 'Yes', no: 'No' }} />
         <Choice
           name={`${at}.direction`}
           label="Flown"
-          value={leg.direction}
-          words={[
-            { word: 'to', name: 'To it' },
-            { word: 'from', name: 'From it' },
-            { word: 'arc', name: 'DME arc' },
-          ]}
-          onChoose={(direction) => {
-            onChange({ direction });
-          }}
+          {...of('direction')}
+          words={{ to: 'To it', from: 'From it', arc: 'DME arc' }}
         />
         {leg.direction === 'arc' ? (
           <Choice
             name={`${at}.arcJoined`}
             label="Arc joined while flying"
-            value={leg.arcJoined}
-            words={[
-              { word: 'to', name: 'Inbound' },
-              { word: 'from', name: 'Outbound' },
-            ]}
-            onChoose={(arcJoined) => {
-              onChange({ arcJoined });
-            }}
+            {...of('arcJoined')}
+            words={{ to: 'Inbound', from: 'Outbound' }}
           />
         ) : null}
         <Field
-          {...text('course')}
+          {...of('course')}
           name={`${at}.courseDeg`}
           label="Course on the OBS"
           unit="degrees"
           isNumber
           hint={leg.direction === 'arc' ? 'The course flown until the arc' : '001 to 360'}
         />
-        <Field
-          {...text('altitude')}
-          name={`${at}.altitudeFt`}
-          label="Altitude"
-          unit="ft"
-          isNumber
-        />
+        <Field {...of('altitude')} name={`${at}.altitudeFt`} label="Altitude" unit="ft" isNumber />
         {leg.direction === 'arc' ? (
           <ArcFields at={at} leg={leg} problems={problems} onChange={onChange} />
         ) : null}
         {leg.dme === 'no' || leg.direction === 'arc' ? null : (
           <Field
-            {...text('endDme')}
+            {...of('endDme')}
             name={`${at}.endDmeNm`}
             label="DME where the leg ends"
             unit="NM"
@@ -156,30 +122,15 @@ function ArcFields({
   problems,
   onChange,
 }: Pick<LegFieldsProps, 'leg' | 'problems' | 'onChange'> & { readonly at: string }): JSX.Element {
+  const of = boundTo(leg, onChange, problems);
   return (
     <>
-      <Field
-        name={`${at}.arc.dmeNm`}
-        label="DME on the arc"
-        unit="NM"
-        isNumber
-        value={leg.arcDme}
-        problems={problems}
-        onInput={(arcDme) => {
-          onChange({ arcDme });
-        }}
-      />
+      <Field name={`${at}.arc.dmeNm`} label="DME on the arc" unit="NM" isNumber {...of('arcDme')} />
       <Choice
         name={`${at}.arc.turn`}
         label="Round the station"
-        value={leg.arcTurn}
-        words={[
-          { word: 'clockwise', name: 'Clockwise' },
-          { word: 'anticlockwise', name: 'Anticlockwise' },
-        ]}
-        onChoose={(arcTurn) => {
-          onChange({ arcTurn });
-        }}
+        {...of('arcTurn')}
+        words={{ clockwise: 'Clockwise', anticlockwise: 'Anticlockwise' }}
       />
       <Field
         name={`${at}.arc.toRadialDeg`}
@@ -187,11 +138,7 @@ function ArcFields({
         unit="degrees"
         isNumber
         hint="Where the arc ends: 001 to 360"
-        value={leg.arcRadial}
-        problems={problems}
-        onInput={(arcRadial) => {
-          onChange({ arcRadial });
-        }}
+        {...of('arcRadial')}
       />
     </>
   );

@@ -183,13 +183,3 @@ function endOf(draft: LegDraft): Pick<Leg, 'arc' | 'endDmeNm'> {
   const isEndGiven = draft.endDme.trim() !== '' && draft.dme === 'yes';
   return isEndGiven ? { endDmeNm: readNumber(draft.endDme) } : {};
 }
-
-/** What to write beside each field. */
-export function problemTexts(problems: readonly FieldProblem[]): ReadonlyMap<string, string> {
-  return new Map(
-    problems.map(({ field, expected, got }) => {
-      const sentence = /[.?]$/.test(expected) ? expected : `Expected ${expected}.`;
-      return [field, ['', 'NaN', 'nothing'].includes(got) ? sentence : `${sentence} Not ${got}.`];
-    }),
-  );
-}

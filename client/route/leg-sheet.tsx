@@ -8,7 +8,7 @@ import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
 import { lineOfSightNm } from '../../src/station/line-of-sight.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { megahertz, minutesSeconds, oneDecimal, threeFigures } from '../parts/figures.ts';
-import { Field } from '../parts/field.tsx';
+import { Field } from '../form/field.tsx';
 import { MorseMarks } from '../parts/morse-marks.tsx';
 import { FixTable } from './fix-table.tsx';
 import { playStation } from './play-station.ts';
@@ -137,7 +137,7 @@ function OwnWind({ index, windText, windProblem, onWind }: LegSheetProps): JSX.E
         label={`Wind on leg ${index + 1}`}
         value={windText}
         problems={new Map(windProblem === '' ? [] : [[name, windProblem]])}
-        onInput={onWind}
+        onChange={onWind}
         hint="280/22, true; empty: as for the whole flight"
       />
     </div>

@@ -2,7 +2,9 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { chosenAircraft } from '../settings/settings.ts';
 import { createFlight } from '../store/flight-store.ts';
+import { FileInput } from '../form/file-input.tsx';
 import { goTo } from '../parts/route.ts';
+import { saveFile } from '../parts/save-file.ts';
 import { library } from '../stations/library.ts';
 import { placeWords } from './route-fields.tsx';
 import { readGpxRoute, routeGeoJson, routeGpx } from './exchange.ts';
@@ -79,7 +81,11 @@ export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps
             type="button"
             disabled={!isReady}
             onClick={() => {
-              if (plan) save(`${fileName(desk)}.${ending}`, type, textOf(desk.draft.peek(), plan));
+              if (plan)
+                saveFile(
+                  new Blob([textOf(desk.draft.peek(), plan)], { type }),
+                  `${fileName(desk)}.${ending}`,
+                );
             }}
           >
             Save as {name}
@@ -125,25 +131,16 @@ function GpxInput({
     );
   };
   return (
-    <span>
-      <label class="button" for="gpx-file">
-        Take in a GPX route
-      </label>
-      <input
-        id="gpx-file"
-        class="hidden"
-        type="file"
-        accept=".gpx,application/gpx+xml"
-        onChange={(change) => {
-          const file = change.currentTarget.files?.[0];
-          if (file)
-            take(file).catch(() => {
-              onSaid('This file cannot be read.');
-            });
-          change.currentTarget.value = '';
-        }}
-      />
-    </span>
+    <FileInput
+      id="gpx-file"
+      label="Take in a GPX route"
+      accept=".gpx,application/gpx+xml"
+      onFile={(file) =>
+        take(file).catch(() => {
+          onSaid('This file cannot be read.');
+        })
+      }
+    />
   );
 }
 
@@ -153,15 +150,4 @@ function fileName(desk: RouteDesk): string {
       .replace(/[^\p{L}\p{N}]+/gu, '-')
       .replace(/^-|-$/g, '') || 'flight'
   );
-}
-
-function save(name: string, type: string, text: string): void {
-  const link = document.createElement('a');
-  const url = URL.createObjectURL(new Blob([text], { type }));
-  link.href = url;
-  link.download = name;
-  link.click();
-  setTimeout(() => {
-    URL.revokeObjectURL(url);
-  }, 10_000);
 }

@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
 import type { LatLon } from '../../src/earth/geodesic.ts';
 import { RESERVE_RULES, type ReserveName } from '../../src/leg/route/fuel-reserve.ts';
-import type { LevelRule } from '../../src/leg/route/cruising-level.ts';
-import { Field } from '../parts/field.tsx';
+import type { Bound } from '../form/bound.ts';
+import { Field } from '../form/field.tsx';
+import { Select } from '../form/select.tsx';
 import { lettered } from '../stations/station-draft.ts';
 import type { RouteRead } from './read-route.ts';
 import { choiceWords, type Resolved } from './resolve-fix.ts';
@@ -80,20 +81,20 @@ export function AirFields({ desk, read }: RouteFieldsProps): JSX.Element {
       />
       <Field {...text('fuelUnit')} name="fuelUnit" label="Fuel is counted in" hint="L, kg, gal" />
       <Select
-        id="reserve"
+        id="choose-reserve"
         label="Reserve"
         value={reserve}
         options={Object.entries(RESERVE_RULES).map(([value, rule]) => ({
-          value,
+          value: value as ReserveName,
           name: `${rule.minutes} min, ${rule.source}`,
         }))}
-        onChoose={(value) => {
-          desk.change({ reserve: value as ReserveName });
+        onChange={(value) => {
+          desk.change({ reserve: value });
         }}
         hint="Check your own regulation; more is always allowed"
       />
       <Select
-        id="levels"
+        id="choose-levels"
         label="Cruising levels"
         value={levels}
         options={[
@@ -101,8 +102,8 @@ export function AirFields({ desk, read }: RouteFieldsProps): JSX.Element {
           { value: 'us', name: 'By magnetic course (US)' },
           { value: 'none', name: 'Not checked' },
         ]}
-        onChoose={(value) => {
-          desk.change({ levels: value as LevelRule });
+        onChange={(value) => {
+          desk.change({ levels: value });
         }}
         hint="Check your own regulation"
       />
@@ -110,17 +111,13 @@ export function AirFields({ desk, read }: RouteFieldsProps): JSX.Element {
   );
 }
 
-type TextOf = (key: TextKey) => {
-  readonly value: string;
-  readonly problems: ReadonlyMap<string, string>;
-  readonly onInput: (value: string) => void;
-};
+type TextOf = (key: TextKey) => Bound<string>;
 
 function textOf(desk: RouteDesk, read: RouteRead): TextOf {
   return (key) => ({
     value: desk.draft.value[key],
     problems: read.problems,
-    onInput: (value) => {
+    onChange: (value) => {
       desk.change({ [key]: value }, key);
     },
   });
@@ -149,14 +146,14 @@ function End({ end, label, resolved, desk, read, text }: EndProps): JSX.Element 
       />
       {resolved === null || resolved.choices.length === 0 ? null : (
         <Select
-          id={`${end}-which`}
+          id={`choose-${end}-which`}
           label="Which of them?"
           value={desk.draft.value[`${end}StationId`]}
           options={[
             { value: '', name: `${resolved.choices.length} stations have this ident` },
             ...resolved.choices.map((each) => ({ value: each.id, name: choiceWords(each, near) })),
           ]}
-          onChoose={(id) => {
+          onChange={(id) => {
             desk.change({ [`${end}StationId`]: id });
           }}
           hint="Look where it stands"
@@ -169,38 +166,4 @@ function End({ end, label, resolved, desk, read, text }: EndProps): JSX.Element 
 /** A place in degrees and letters, to be compared with the chart. */
 export function placeWords({ latitudeDeg, longitudeDeg }: LatLon): string {
   return `${lettered(latitudeDeg, 'N', 'S', 3)} ${lettered(longitudeDeg, 'E', 'W', 3)}`;
-}
-
-interface SelectProps {
-  readonly id: string;
-  readonly label: string;
-  readonly value: string;
-  readonly options: readonly { readonly value: string; readonly name: string }[];
-  readonly onChoose: (value: string) => void;
-  readonly hint: string;
-}
-
-function Select({ id, label, value, options, onChoose, hint }: SelectProps): JSX.Element {
-  return (
-    <div class="field">
-      <label for={`choose-${id}`}>{label}</label>
-      <select
-        id={`choose-${id}`}
-        value={value}
-        aria-describedby={`choose-${id}-about`}
-        onChange={(change) => {
-          onChoose(change.currentTarget.value);
-        }}
-      >
-        {options.map((option) => (
-          <option key={option.value} value={option.value}>
-            {option.name}
-          </option>
-        ))}
-      </select>
-      <p id={`choose-${id}-about`} class="hint">
-        {hint}
-      </p>
-    </div>
-  );
 }

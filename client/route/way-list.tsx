@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { proposeRoute, type RouteWish } from '../../src/leg/route/propose-route.ts';
 import { findStations } from '../../src/station/library/find-stations.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
-import { Field } from '../parts/field.tsx';
+import { Field } from '../form/field.tsx';
 import { library, stationIndex } from '../stations/library.ts';
 import { StationRow } from '../stations/station-row.tsx';
 import { addressOf } from '../parts/route.ts';
@@ -151,8 +151,7 @@ function AddStation({ desk, read }: WayListProps): JSX.Element {
           name="add-station"
           label="Put a station in"
           value={text}
-          problems={new Map()}
-          onInput={setText}
+          onChange={setText}
           hint="Ident, name or frequency"
         />
       </div>

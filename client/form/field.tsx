@@ -1,12 +1,13 @@
 import type { JSX } from 'preact';
+import type { Problems } from './bound.ts';
 
 interface FieldProps {
   /** Dotted path, as in the problems. */
   readonly name: string;
   readonly label: string;
   readonly value: string;
-  readonly onInput: (value: string) => void;
-  readonly problems: ReadonlyMap<string, string>;
+  readonly onChange: (value: string) => void;
+  readonly problems?: Problems;
   readonly hint?: string;
   readonly unit?: string;
   readonly isDate?: boolean;
@@ -15,9 +16,9 @@ interface FieldProps {
 
 /** One typed field; what is wrong with it stands beside it. */
 export function Field(props: FieldProps): JSX.Element {
-  const { name, label, value, problems, hint, unit } = props;
+  const { name, label, value, hint, unit } = props;
   const id = idOf(name);
-  const problem = problems.get(name);
+  const problem = props.problems?.get(name);
   const shared = {
     id,
     value,
@@ -25,7 +26,7 @@ export function Field(props: FieldProps): JSX.Element {
     'aria-invalid': problem !== undefined,
     'aria-describedby': `${id}-about`,
     onInput: (input: { readonly currentTarget: HTMLInputElement }) => {
-      props.onInput(input.currentTarget.value);
+      props.onChange(input.currentTarget.value);
     },
   } as const;
   return (
@@ -48,38 +49,6 @@ export function Field(props: FieldProps): JSX.Element {
         {problem ?? hint}
       </p>
     </div>
-  );
-}
-
-interface ChoiceProps<Word extends string> {
-  readonly name: string;
-  readonly label: string;
-  readonly value: Word;
-  readonly words: readonly { readonly word: Word; readonly name: string }[];
-  readonly onChoose: (word: Word) => void;
-}
-
-/** One of a few, all in sight. */
-export function Choice<Word extends string>(props: ChoiceProps<Word>): JSX.Element {
-  return (
-    <fieldset class="field">
-      <legend>{props.label}</legend>
-      <div class="choice">
-        {props.words.map(({ word, name }) => (
-          <label key={word} class={word === props.value ? 'on' : ''}>
-            <input
-              type="radio"
-              name={props.name}
-              checked={word === props.value}
-              onChange={() => {
-                props.onChoose(word);
-              }}
-            />
-            {name}
-          </label>
-        ))}
-      </div>
-    </fieldset>
   );
 }
 
