@@ -17,6 +17,7 @@ import { eventRoutes } from './routes/events.ts';
 import { flightRoutes } from './routes/flights.ts';
 import { followRoute } from './routes/follow.ts';
 import { healthRoute } from './routes/health.ts';
+import { hearRoute } from './routes/hear.ts';
 import { identRoute } from './routes/ident.ts';
 import { identHeardRoutes } from './routes/ident-heard.ts';
 import { legsRoute } from './routes/legs.ts';
@@ -86,6 +87,7 @@ export async function buildApp(parts: AppParts): Promise<FastifyInstance> {
   adviceRoute(app, parts.now);
   identRoute(app);
   await identHeardRoutes(app);
+  await hearRoute(app);
   legsRoute(app, parts.now);
   await stationRoutes(app, parts.records.stations, parts.now);
   flightRoutes(app, parts.records, parts.now);

@@ -1,4 +1,4 @@
-import type { Aircraft } from '../../src/leg/leg.ts';
+import { USUAL_INDICATOR, type Aircraft } from '../../src/leg/leg.ts';
 import type { AirspeedRead } from '../../src/wind/airspeed.ts';
 
 /** One of the pilot's aircraft: the name tells them apart. */
@@ -39,8 +39,7 @@ export const BUNDLED_VOICE = 'bundled';
 export const firstAircraft: NamedAircraft = {
   name: 'My aircraft',
   trueAirspeedKt: 95,
-  degreesPerDot: 2,
-  dotsFullScale: 5,
+  ...USUAL_INDICATOR,
 };
 
 /** What the tool starts with on a new device. */

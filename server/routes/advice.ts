@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import type { FieldProblem, Result } from '../../src/base/result.ts';
+import { USUAL_INDICATOR } from '../../src/leg/leg.ts';
 import type { Advice } from '../../src/procedure/advice.ts';
 import { advise } from '../../src/procedure/advise.ts';
 import { AdviceSchema } from '../../src/wire/advice.ts';
@@ -17,7 +18,11 @@ export function adviceRoute(app: FastifyInstance, now: () => number): void {
     response: { 200: AdviceSchema, ...refusals(400, 413, 415, 422) },
   };
   const answer = (body: AskedAdvice): Result<Advice> =>
-    advise({ ...body, dateIso: body.dateIso ?? new Date(now()).toISOString().slice(0, 10) });
+    advise({
+      ...body,
+      aircraft: { ...USUAL_INDICATOR, ...body.aircraft },
+      dateIso: body.dateIso ?? new Date(now()).toISOString().slice(0, 10),
+    });
   const problemsWith = (body: AskedAdvice, result: Result<Advice>): readonly FieldProblem[] => [
     ...dmeProblems(body),
     ...(result.ok ? [] : result.problem),

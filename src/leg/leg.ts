@@ -38,3 +38,6 @@ export interface Aircraft {
   /** Dots from the centre to full deflection. */
   readonly dotsFullScale: number;
 }
+
+/** Two degrees a dot and five dots to each side: a course indicator for VOR of ten degrees each way. */
+export const USUAL_INDICATOR = { degreesPerDot: 2, dotsFullScale: 5 } as const;

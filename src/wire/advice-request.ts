@@ -2,11 +2,16 @@ import { Type } from 'typebox';
 import type { FieldProblem } from '../base/result.ts';
 import type { AdviceRequest } from '../procedure/advise.ts';
 import { heldTo } from './held.ts';
-import { AircraftSchema, DateIsoSchema, LegSchema, WindSchema } from './leg.ts';
+import { AskedAircraftSchema, DateIsoSchema, LegSchema, WindSchema } from './leg.ts';
+import type { AskedAircraft } from './leg.ts';
 import { ReadingSchema } from './reading.ts';
 
-/** What an answer is asked for with: the day may be left out, then it is today. */
-export type AskedAdvice = Omit<AdviceRequest, 'dateIso' | 'identConfirmed' | 'manner'> & {
+/** What an answer is asked for with: the day may be left out, then it is today; so may the indicator's scale. */
+export type AskedAdvice = Omit<
+  AdviceRequest,
+  'aircraft' | 'dateIso' | 'identConfirmed' | 'manner'
+> & {
+  readonly aircraft: AskedAircraft;
   readonly dateIso?: string;
   readonly identConfirmed?: boolean;
 };
@@ -16,7 +21,7 @@ export const AskedAdviceSchema = heldTo<AskedAdvice>()(
   Type.Object(
     {
       leg: LegSchema,
-      aircraft: AircraftSchema,
+      aircraft: AskedAircraftSchema,
       forecastWind: Type.Optional(WindSchema),
       dateIso: Type.Optional(DateIsoSchema),
       readings: Type.Array(ReadingSchema, {

@@ -44,14 +44,32 @@ export const LegSchema = heldTo<Leg>()(
   ),
 );
 
+const trueAirspeedKt = Type.Number({ description: 'a true airspeed in knots, above 0' });
+const degreesPerDot = Type.Number({ description: 'degrees off course for one dot of the needle' });
+const dotsFullScale = Type.Number({ description: 'dots from the centre to full deflection' });
+
+/** An aircraft as it is handed in for one answer: a scale that is left out is the usual one. */
+export type AskedAircraft = Pick<Aircraft, 'trueAirspeedKt'> & Partial<Aircraft>;
+
+/** The same, as it crosses the wire. */
+export const AskedAircraftSchema = heldTo<AskedAircraft>()(
+  Type.Object(
+    {
+      trueAirspeedKt,
+      degreesPerDot: Type.Optional(degreesPerDot),
+      dotsFullScale: Type.Optional(dotsFullScale),
+    },
+    {
+      additionalProperties: false,
+      description: 'an aircraft: trueAirspeedKt and, if not 2 and 5, degreesPerDot, dotsFullScale',
+    },
+  ),
+);
+
 /** The aircraft and the scale of its course indicator, as it crosses the wire. */
 export const AircraftSchema = heldTo<Aircraft>()(
   Type.Object(
-    {
-      trueAirspeedKt: Type.Number({ description: 'a true airspeed in knots, above 0' }),
-      degreesPerDot: Type.Number({ description: 'degrees off course for one dot of the needle' }),
-      dotsFullScale: Type.Number({ description: 'dots from the centre to full deflection' }),
-    },
+    { trueAirspeedKt, degreesPerDot, dotsFullScale },
     {
       additionalProperties: false,
       description: 'an aircraft: trueAirspeedKt, degreesPerDot, dotsFullScale',

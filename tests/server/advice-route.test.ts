@@ -36,6 +36,15 @@ describe('POST /api/advice', () => {
     expect(json).toMatchObject({ say: expect.any(String) as string });
   });
 
+  it('takes two degrees a dot and five dots to each side where no scale is given', async () => {
+    const bare = { ...asked, aircraft: { trueAirspeedKt: asked.aircraft.trueAirspeedKt } };
+    const { status, text } = await ask(bare);
+    expect(status).toBe(200);
+    expect(text).toBe((await ask(asked)).text);
+    const coarse = { ...bare, aircraft: { ...bare.aircraft, degreesPerDot: 4 } };
+    expect((await ask(coarse)).text).not.toBe(text);
+  });
+
   it('takes today where no day is given', async () => {
     const without = { ...asked, dateIso: undefined };
     expect((await ask(without)).text).toBe((await ask(asked)).text);

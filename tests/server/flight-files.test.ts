@@ -31,6 +31,7 @@ await post(port, `/api/flights/${id}/events`, {
       flag: 'to',
       dmeNm,
     })),
+    { id: idOf(8), atMs: START_MS + 190_000, kind: 'reading', dmeNm: 7.9 },
     { id: idOf(9), atMs: START_MS + 200_000, kind: 'note', text: '=1+1, "quoted"' },
   ],
 });
@@ -41,10 +42,11 @@ describe('GET /api/flights/:id.csv', () => {
     expect(status).toBe(200);
     expect(headers['content-type']).toMatch(/^text\/csv/);
     const rows: Record<string, string>[] = parse(text, { columns: true });
-    expect(rows.map(({ kind }) => kind).join(' ')).toBe('plan reading reading reading note');
+    expect(rows.map(({ kind }) => kind).join(' ')).toBe('plan reading reading reading reading note');
     expect(rows[1]).toMatchObject({ ident: 'QEV', heading_deg: '112', dme_nm: '11.2', flag: 'to' });
     expect(Number(rows[2]?.['believed_latitude_deg'])).toBeCloseTo(46.5 + 9.7 / 60 / 4, 0);
-    expect(rows[4]?.['text']).toMatch(/^'=1\+1/);
+    expect(rows[4]).toMatchObject({ dme_nm: '7.9', course_set_deg: '', needle_dots: '', flag: '' });
+    expect(rows[5]?.['text']).toMatch(/^'=1\+1/);
   });
 });
 
@@ -68,7 +70,7 @@ describe('GET /api/flights/:id.gpx', () => {
       rtept: [{ name: 'QEV' }, { name: 'QEV 068 DME 14' }],
     });
     const { trk } = gpx as { trk: { trkseg: { trkpt: Record<string, string>[] } } };
-    expect(trk.trkseg.trkpt).toHaveLength(3);
+    expect(trk.trkseg.trkpt).toHaveLength(4);
     expect(trk.trkseg.trkpt[0]?.['time']).toBe(new Date(START_MS + 60_000).toISOString());
   });
 

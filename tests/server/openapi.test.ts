@@ -23,6 +23,7 @@ describe('GET /api/openapi.json (OpenAPI Specification 3.1)', () => {
       '/api/flights/{id}',
       '/api/flights/{id}/events',
       '/api/health',
+      '/api/hear',
       '/api/ident/confirm',
       '/api/ident/decode',
       '/api/ident/{file}',

@@ -63,9 +63,11 @@ function panelOf(given: ReadingFields | null, record: ReadingRecord | undefined)
   const { headingDeg, courseSetDeg, needleDots, flag, dmeNm } = given ?? {};
   return {
     headingDeg: headingDeg ?? null,
-    courseSetDeg: record?.reading.courseSetDeg ?? courseSetDeg ?? null,
+    // A needle means nothing without its OBS: where only the needle was told, the course it was taken for.
+    courseSetDeg:
+      courseSetDeg ?? (needleDots === undefined ? null : record?.reading.courseSetDeg) ?? null,
     needleDots: needleDots ?? null,
-    flag: record?.reading.flag ?? flag ?? null,
+    flag: flag ?? null,
     dmeNm: dmeNm ?? null,
   };
 }
