@@ -28,6 +28,7 @@ function isNeededToFly(id: string, modules: ModuleInfos): boolean {
 /**
  * Few files: what is always needed together is one, since each file costs a request, its headers, and what a
  * compressor cannot know of the others. The reader of sentences stays apart: it can wait.
+ * What is in the core is not to be imported by `import()`: that makes the Fly page wait for one more file.
  */
 const CHUNKS = [
   {

@@ -5,12 +5,13 @@ interface FileInputProps {
   readonly label: string;
   /** Kinds of files, as in `accept`. */
   readonly accept: string;
+  readonly isDisabled?: boolean;
   /** Settles when the file has been taken in, or it has been said why not. */
   readonly onFile: (file: File) => Promise<void>;
 }
 
 /** Chooses a file of the device, by what looks like a button. */
-export function FileInput({ id, label, accept, onFile }: FileInputProps): JSX.Element {
+export function FileInput({ id, label, accept, isDisabled, onFile }: FileInputProps): JSX.Element {
   return (
     <span>
       <label class="button" for={id}>
@@ -21,6 +22,7 @@ export function FileInput({ id, label, accept, onFile }: FileInputProps): JSX.El
         class="hidden"
         type="file"
         accept={accept}
+        disabled={isDisabled === true}
         onChange={(change) => {
           const input = change.currentTarget;
           const file = input.files?.[0];

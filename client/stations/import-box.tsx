@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { FileInput } from '../form/file-input.tsx';
 import { importFile, type Importing } from './import-file.ts';
 import type { ImportTally } from './import-messages.ts';
 import { library, loadLibrary, putStations } from './library.ts';
@@ -46,10 +47,6 @@ export function ImportBox({ year }: { readonly year: number }): JSX.Element {
       setImporting(null);
     }
   };
-  const takeFirst = (files: FileList | null | undefined): void => {
-    const file = files?.[0];
-    if (file && importing === null) void take(file);
-  };
   return (
     <section
       class={isOver ? 'drop over' : 'drop'}
@@ -64,7 +61,8 @@ export function ImportBox({ year }: { readonly year: number }): JSX.Element {
       onDrop={(drop) => {
         drop.preventDefault();
         setIsOver(false);
-        takeFirst(drop.dataTransfer?.files);
+        const file = drop.dataTransfer?.files[0];
+        if (file && importing === null) void take(file);
       }}
     >
       <h2 id="import-title">Bring in a file of navaids</h2>
@@ -73,19 +71,12 @@ export function ImportBox({ year }: { readonly year: number }): JSX.Element {
         volunteers and out of date: check every figure against a current chart.
       </p>
       <p>
-        <label class="button" for="navaid-file">
-          Choose a file
-        </label>
-        <input
+        <FileInput
           id="navaid-file"
-          class="hidden"
-          type="file"
+          label="Choose a file"
           accept=".csv,text/csv"
-          disabled={importing !== null}
-          onChange={(change) => {
-            takeFirst(change.currentTarget.files);
-            change.currentTarget.value = '';
-          }}
+          isDisabled={importing !== null}
+          onFile={take}
         />
       </p>
       <div role="status">
