@@ -6,6 +6,7 @@ import type { LegFix } from '../../src/leg/route/leg-fixes.ts';
 import { legMarks, type LegMark } from '../../src/leg/route/leg-marks.ts';
 import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
 import { lineOfSightNm } from '../../src/station/line-of-sight.ts';
+import type { Station } from '../../src/station/station.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { megahertz, minutesSeconds, oneDecimal, threeFigures } from '../parts/figures.ts';
 import { Field } from '../form/field.tsx';
@@ -48,33 +49,7 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
       <h3 id={`leg-${index}`}>
         Leg {index + 1}: {direction === 'to' ? 'to' : 'from'} {station.ident}
       </h3>
-      <p class="row wrap tuning">
-        <b class="figure">
-          {station.frequencyMhz === undefined ? '' : megahertz(station.frequencyMhz)}
-        </b>
-        <MorseMarks ident={station.ident} />
-        <span class="soft">{phonetic(station.ident)}</span>
-        <button
-          type="button"
-          class="quiet no-print"
-          aria-label={`Play it: ${station.ident}, leg ${index + 1}`}
-          onClick={() => {
-            playStation(station.ident);
-          }}
-        >
-          Play it
-        </button>
-        <button
-          type="button"
-          class="quiet no-print"
-          aria-label={`Read it out: leg ${index + 1}`}
-          onClick={() => {
-            readOut((manner) => legSpeech(plan, index, fixes, manner));
-          }}
-        >
-          Read it out
-        </button>
-      </p>
+      <Tuning {...props} station={station} />
       <Figures
         computed={computed}
         leg={leg}
@@ -92,6 +67,46 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
       <FixTable fixes={fixes} groundSpeedKt={computed.groundSpeedKt} />
       {station.hasDme ? null : <WithoutDme {...{ leg, computed, fixes, aircraft }} />}
     </article>
+  );
+}
+
+/** What is tuned and heard on a leg. */
+function Tuning({
+  plan,
+  index,
+  fixes,
+  station,
+}: LegSheetProps & { readonly station: Station }): JSX.Element {
+  return (
+    <p class="row wrap tuning">
+      <b class="figure">
+        {station.frequencyMhz === undefined ? '' : megahertz(station.frequencyMhz)}
+      </b>
+      <MorseMarks ident={station.ident} />
+      <span class="soft">{phonetic(station.ident)}</span>
+      <span class="no-print">
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Play it: ${station.ident}, leg ${index + 1}`}
+          onClick={() => {
+            playStation(station.ident);
+          }}
+        >
+          Play it
+        </button>
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Read it out: leg ${index + 1}`}
+          onClick={() => {
+            readOut((manner) => legSpeech(plan, index, fixes, manner));
+          }}
+        >
+          Read it out
+        </button>
+      </span>
+    </p>
   );
 }
 
