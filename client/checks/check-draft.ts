@@ -1,6 +1,6 @@
-import { refuse, type FieldProblem, type Result } from '../../src/base/result.ts';
+import { accept, refuse, type FieldProblem, type Result } from '../../src/base/result.ts';
 import { readNumber } from '../../src/earth/typed-angle.ts';
-import { enterCheck } from '../../src/station/library/enter-check.ts';
+import { enterCheck, rulesProblems } from '../../src/station/library/enter-check.ts';
 import {
   outcomeOf,
   TEST_SIGNAL_DEG,
@@ -8,6 +8,7 @@ import {
   type CheckRules,
   type ReceiverCheck,
 } from '../../src/station/library/receiver-check.ts';
+import { rulesFor } from './check-rules.ts';
 import { minuteUtc, outcomeWords } from './check-words.ts';
 
 /** A check as typed: texts, until they are read. */
@@ -43,17 +44,19 @@ const FIRST = {
   receiver: 'No. 1',
   otherReceiver: 'No. 2',
   who: '',
-  state: 'us',
-  ownDeg: '',
-  ownDays: '',
 } as const satisfies Partial<CheckDraft>;
 
-/** A new check, now, with what seldom changes from the last one: the rules are a setting that way. */
-export function draftAfter(last: ReceiverCheck | undefined, nowMs: number): CheckDraft {
+/** A new check, now, with what seldom changes from the last one, to be judged by the rules that were set. */
+export function draftAfter(
+  last: ReceiverCheck | undefined,
+  nowMs: number,
+  rules: CheckRules = rulesFor(last),
+): CheckDraft {
   const [date = '', time = ''] = minuteUtc(nowMs).split('T');
   return {
     ...FIRST,
     ...(last === undefined ? {} : keptFrom(last)),
+    ...draftOfRules(rules),
     date,
     time,
     place: '',
@@ -64,14 +67,22 @@ export function draftAfter(last: ReceiverCheck | undefined, nowMs: number): Chec
   };
 }
 
-function keptFrom({ kind, aircraft, receiver, otherReceiver, who, rules }: ReceiverCheck) {
-  return {
-    ...{ kind, aircraft, receiver, who, state: rules.state },
-    otherReceiver: otherReceiver ?? FIRST.otherReceiver,
-    ...(rules.state === 'own'
-      ? { ownDeg: String(rules.permittedDeg), ownDays: String(rules.validDays) }
-      : {}),
-  };
+function keptFrom({ kind, aircraft, receiver, otherReceiver, who }: ReceiverCheck) {
+  return { kind, aircraft, receiver, who, otherReceiver: otherReceiver ?? FIRST.otherReceiver };
+}
+
+/** Rules as they stand in a form. */
+function draftOfRules(rules: CheckRules): Pick<CheckDraft, 'state' | 'ownDeg' | 'ownDays'> {
+  return rules.state === 'own'
+    ? { state: 'own', ownDeg: String(rules.permittedDeg), ownDays: String(rules.validDays) }
+    : { state: rules.state, ownDeg: '', ownDays: '' };
+}
+
+/** Reads the rules of a form; refuses figures that no rule has. */
+export function readRules(draft: CheckDraft): Result<CheckRules> {
+  const rules = rulesOf(draft);
+  const problems = rulesProblems(rules);
+  return problems.length === 0 ? accept(rules) : refuse(problems.map(inFormWords));
 }
 
 /** Reads a check as typed; refuses with every field that is wrong. */

@@ -76,6 +76,18 @@ export function dueWords({ standing, last, lastDayIso, daysLeft }: ReceiverDue):
   return `Next due by ${dayWords(lastDayIso)}: ${leftWords(daysLeft)} (${rule}).`;
 }
 
+/** Told before a flight: a receiver whose check failed or is over, or will be in three days; null: it is in order. */
+export function dueNotice(due: ReceiverDue): string | null {
+  const { aircraft, receiver, standing, lastDayIso, daysLeft, last } = due;
+  const name = ['VOR receiver', aircraft, receiver].filter((each) => each !== '').join(' ');
+  if (standing === 'failed')
+    return `${name} failed its check on ${dayWords(last.dateIso)}: not for IFR.`;
+  if (lastDayIso === null || daysLeft === null || daysLeft > 3) return null;
+  if (standing === 'overdue')
+    return `${name}: check overdue, the last day was ${dayWords(lastDayIso)}. Check it before IFR.`;
+  return `${name}: check due by ${dayWords(lastDayIso)}, ${leftWords(daysLeft)}.`;
+}
+
 function leftWords(daysLeft: number): string {
   if (daysLeft === 0) return 'that is today';
   return daysLeft === 1 ? '1 day left' : `${daysLeft} days left`;

@@ -7,8 +7,10 @@ import { CheckFiles } from '../checks/check-files.tsx';
 import { CheckForm } from '../checks/check-form.tsx';
 import { CheckRow } from '../checks/check-row.tsx';
 import { openChecks, type CheckStore } from '../checks/check-store.ts';
+import { chooseRules } from '../checks/check-rules.ts';
 import { outcomeWords } from '../checks/check-words.ts';
 import { DueList } from '../checks/due-list.tsx';
+import { RulesSection } from '../checks/rules-section.tsx';
 import { addressOf } from '../parts/route.ts';
 import { Sheet } from '../parts/sheet.tsx';
 
@@ -72,8 +74,10 @@ function ChecksDesk({ store, onFail }: ChecksDeskProps): JSX.Element {
   const [isLogging, setLogging] = useState(false);
   const [undo, setUndo] = useState<Undo | null>(null);
   const checks = store.checks.value;
+  const last = checks.find(({ struckAtMs }) => struckAtMs === null)?.check;
   const keep = async (check: ReceiverCheck): Promise<void> => {
     const checkId = await store.append({ kind: 'checked', check });
+    chooseRules(check.rules);
     setLogging(false);
     setUndo({ said: `Logged. ${outcomeWords(check)}`, line: { kind: 'struck', checkId } });
   };
@@ -126,6 +130,7 @@ function ChecksDesk({ store, onFail }: ChecksDeskProps): JSX.Element {
           ))}
         </ul>
       </section>
+      <RulesSection last={last} />
       <CheckFiles store={store} />
       {isLogging ? (
         <Sheet
@@ -135,7 +140,7 @@ function ChecksDesk({ store, onFail }: ChecksDeskProps): JSX.Element {
           }}
         >
           <CheckForm
-            last={checks.find(({ struckAtMs }) => struckAtMs === null)?.check}
+            last={last}
             onKeep={keep}
             onLeave={() => {
               setLogging(false);

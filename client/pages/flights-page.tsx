@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { demoPlan } from '../demo.ts';
+import { BeforeFlight } from '../parts/before-flight.tsx';
 import { CautionList } from '../parts/cautions.tsx';
 import { nowMs } from '../parts/clock.ts';
 import { addressOf, goTo } from '../parts/route.ts';
@@ -55,6 +56,7 @@ export function FlightsPage(): JSX.Element {
           Type in a leg
         </a>
       </div>
+      <BeforeFlight />
       <p class="problem" role="alert">
         {problem}
         {settingsProblem.value}

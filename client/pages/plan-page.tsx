@@ -3,6 +3,7 @@ import { useMemo, useState } from 'preact/hooks';
 import '../form.css';
 import { chosenAircraft, changeSettings, settings } from '../settings/settings.ts';
 import { createFlight } from '../store/flight-store.ts';
+import { BeforeFlight } from '../parts/before-flight.tsx';
 import { nowMs } from '../parts/clock.ts';
 import { boundTo, type Problems } from '../form/bound.ts';
 import { Field, focusFirstProblem } from '../form/field.tsx';
@@ -135,6 +136,7 @@ export function PlanPage(): JSX.Element {
             ? failure
             : `${problems.size === 1 ? 'One field needs' : `${problems.size} fields need`} another look.`}
         </p>
+        <BeforeFlight />
         <p>
           <button type="submit" class="main hurry wide">
             Ready to fly

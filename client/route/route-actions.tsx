@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { chosenAircraft } from '../settings/settings.ts';
 import { createFlight } from '../store/flight-store.ts';
 import { FileInput } from '../form/file-input.tsx';
+import { BeforeFlight } from '../parts/before-flight.tsx';
 import { goTo } from '../parts/route.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { library } from '../stations/library.ts';
@@ -52,6 +53,7 @@ export function RouteActions({ desk, plan, onCopy, onDelete }: RouteActionsProps
   return (
     <section class="no-print" aria-labelledby="do-title">
       <h2 id="do-title">Fly it, print it, take it along</h2>
+      <BeforeFlight />
       <div class="row wrap">
         <button type="button" class="main hurry" disabled={!isReady} onClick={fly}>
           Fly it

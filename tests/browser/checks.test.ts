@@ -133,6 +133,50 @@ describe('the log of receiver checks', () => {
     expect(await page.getByLabel('Error permitted').inputValue()).toBe('2');
   });
 
+  test('takes whose rules count as a setting, that lasts without a check and says what to check', async () => {
+    const page = await checksIn();
+    await page.getByText('Judged by 14 CFR 91.171. Check your own regulation.').waitFor();
+    await page.getByRole('button', { name: 'Change the rules' }).click();
+    await page.getByLabel('Judged by').selectOption('own');
+    await page.getByLabel('Error permitted').fill('11');
+    await page.getByLabel('Stands for').fill('28');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('an error in degrees, 0.1 to 10').waitFor();
+    await page.getByLabel('Error permitted').fill('3');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('Judged by own figures, 3° and 28 days.').waitFor();
+    await page.reload();
+    await page.getByText('Judged by own figures, 3° and 28 days.').waitFor();
+    await logIn(page, { expected: '90', indicated: '93.5' });
+    await page.getByText('Logged. Fails: 3.5° high, 3° permitted.').waitFor();
+    await page.getByRole('button', { name: 'Change the rules' }).click();
+    await page.getByLabel('Judged by').selectOption('us');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('Judged by 14 CFR 91.171.').waitFor();
+    await page.getByText('Fails: 3.5° high, 3° permitted.').first().waitFor();
+  });
+
+  test('tells where a flight is begun what is overdue, and nothing when all is in order', async () => {
+    const page = await checksIn();
+    await logIn(page, { expected: '90', indicated: '90', date: '2026-10-20' });
+    await page.getByText('Overdue').waitFor();
+    for (const at of ['', '#/plan', '#/route']) {
+      await page.goto(`${stage.address}/${at}`);
+      await page
+        .getByText(
+          'VOR receiver No. 1: check overdue, the last day was 19 Nov 2026. Check it before IFR.',
+        )
+        .waitFor();
+    }
+    await page.getByRole('link', { name: 'Look at the checks' }).click();
+    await logIn(page, { expected: '90', indicated: '90' });
+    await page.getByText('Next due by 25 Dec 2026').waitFor();
+    await page.goto(`${stage.address}/`);
+    await page.getByRole('button', { name: 'Fly the demo' }).waitFor();
+    await page.waitForLoadState('networkidle');
+    expect(await page.getByText('VOR receiver').count()).toBe(0);
+  });
+
   test('leaves as CSV, and as JSON that another device takes in once', async () => {
     const page = await checksIn();
     await logIn(page, { expected: '90', indicated: '86', place: '=Pier, "north"' });

@@ -94,8 +94,11 @@ function lengthProblems(
   return [{ field, expected: `${expected}, at most ${MOST_LETTERS} letters`, got: text }];
 }
 
-/** What is wrong with figures of the pilot's own: an error of 0.1 to 10 degrees, 1 to 366 whole days. */
-function rulesProblems(rules: CheckRules): FieldProblem[] {
+/**
+ * What is wrong with figures of the pilot's own (fields `permittedDeg`, `validDays`): an error of 0.1 to 10 degrees,
+ * 1 to 366 whole days; empty where nothing is, and for rules that are known here.
+ */
+export function rulesProblems(rules: CheckRules): FieldProblem[] {
   if (rules.state !== 'own') return [];
   const { permittedDeg, validDays } = rules;
   const days = rangeProblems('validDays', validDays, { least: 1, most: 366, what: 'whole days' });

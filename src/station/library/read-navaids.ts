@@ -41,8 +41,8 @@ export function readNavaids(
   const columns = checkColumns(head.value.fields.map((each) => each.trim()));
   if (!columns.ok) return columns;
   const unread: SkippedRow[] = [];
-  const rows = rowsOf(lines, columns.value, unread, (line, end) => {
-    onProgress(line, Math.min(1, end / text.length));
+  const rows = rowsOf(lines, columns.value, unread, (count, end) => {
+    onProgress(count, Math.min(1, end / text.length));
   });
   const merge = mergeRows(library, rows, year);
   const skipped = [...merge.skipped, ...unread].toSorted((one, other) => one.line - other.line);
@@ -62,14 +62,14 @@ function* rowsOf(
   lines: ReturnType<typeof csvLines>,
   columns: readonly string[],
   unread: SkippedRow[],
-  onLine: (line: number, end: number) => void,
+  onLines: (count: number, end: number) => void,
 ): Generator<NumberedRow, void, undefined> {
   const readRow = rowReader(columns);
   let count = 0;
   for (const each of lines) {
     const { line, end } = each;
     count += 1;
-    if (count % EACH_LINES === 0) onLine(line, end);
+    if (count % EACH_LINES === 0) onLines(count, end);
     const row = each.kind === 'broken' ? refuse(each.reason) : readRow(each.fields);
     if (row.ok) yield { line, row: row.value };
     else unread.push({ line, reason: row.problem });
