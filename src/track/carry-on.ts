@@ -1,4 +1,5 @@
 import { MS_PER_S } from '../base/units.ts';
+import type { AirPath } from './air-path.ts';
 import type { Belief } from './belief.ts';
 import type { Estimate } from './estimate-record.ts';
 import { placeOf } from './place.ts';
@@ -7,6 +8,14 @@ import type { Reading } from './reading.ts';
 import { planeFromMagneticDeg } from './scene.ts';
 import { flown, turnedBy } from './told-path.ts';
 
+const NOT_MOVED: AirPath = {
+  eastS: 0,
+  northS: 0,
+  durationS: 0,
+  endHeadingDeg: 0,
+  turnChord: 0,
+};
+
 /** What happened between the last reading and a new one. */
 export interface Interval {
   readonly durationS: number;
@@ -14,23 +23,30 @@ export interface Interval {
   readonly headingDeg: number | null;
   /** Any belief at its beginning, carried on to its end by what was flown. */
   readonly carryOn: (belief: Belief) => Belief;
+  /** The path through the air in it, turned into the plane where a belief has the aircraft. */
+  readonly pathFrom: (belief: Belief) => AirPath;
 }
 
 /** The interval from what an estimate last knew to a new reading. */
 export function intervalTo(before: Estimate, reading: Reading): Interval {
   const readDeg = reading.headingDeg ?? null;
   if (before.headingDeg === null || before.atMs === null) {
-    return { durationS: 0, headingDeg: readDeg, carryOn: (belief) => belief };
+    return {
+      durationS: 0,
+      headingDeg: readDeg,
+      carryOn: (belief) => belief,
+      pathFrom: () => NOT_MOVED,
+    };
   }
   const durationS = Math.max(0, (reading.atMs - before.atMs) / MS_PER_S);
   const { path, headingDeg } = flown(before.headingDeg, before.plan, readDeg, durationS);
   const { scene } = before;
+  const pathFrom = (belief: Belief): AirPath =>
+    turnedBy(path, planeFromMagneticDeg(scene, placeOf(belief.mean)));
   return {
     durationS,
     headingDeg,
-    carryOn: (belief) => {
-      const turned = turnedBy(path, planeFromMagneticDeg(scene, placeOf(belief.mean)));
-      return predict(belief, turned, scene.trueAirspeedKt);
-    },
+    carryOn: (belief) => predict(belief, pathFrom(belief), scene.trueAirspeedKt),
+    pathFrom,
   };
 }

@@ -75,6 +75,8 @@ export interface Estimate {
   readonly jump: Jump | null;
   /** The last reading is a cross-bearing that does not fit, and was not used. */
   readonly isCrossOff: boolean;
+  /** The heading in the last reading that was taken for a slip, magnetic; null: it was believed, or none was read. */
+  readonly headingDoubtDeg: number | null;
   readonly flag: Flag | null;
   readonly lastToAtMs: number | null;
   /** On a `to` leg: the flag has turned to FROM at the station. */

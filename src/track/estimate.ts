@@ -3,11 +3,11 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import type { Wind } from '../wind/wind.ts';
 import { rangeCheckAfter, rangeCheckPlan } from './bearing-change-check.ts';
 import { NO_RANGE_CHECK } from './bearing-change-record.ts';
-import { intervalTo } from './carry-on.ts';
 import type { Interval } from './carry-on.ts';
 import { carriedStart, isSameStation } from './carry-over.ts';
 import { takeInCrossBearing } from './cross-bearing.ts';
 import type { Estimate, LegStart } from './estimate-record.ts';
+import { believedInterval } from './heading-doubt.ts';
 import type { Reading } from './reading.ts';
 import { isDuplicate, onlyNewPart } from './same-time.ts';
 import { sceneOf } from './scene.ts';
@@ -60,6 +60,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     isLost: false,
     jump: null,
     isCrossOff: false,
+    headingDoubtDeg: null,
     flag: null,
     lastToAtMs: null,
     hasPassed: false,
@@ -82,7 +83,7 @@ export function addReading(estimate: Estimate, reading: Reading): Estimate {
     );
   }
   if (isDuplicate(estimate.readings, reading)) return estimate;
-  const interval = intervalTo(estimate, reading);
+  const { interval, headingDoubtDeg } = believedInterval(estimate, reading);
   const news = onlyNewPart(estimate.readings, reading);
   const taken = isCrossBearing(estimate, reading)
     ? takeCrossBearing(estimate, interval, news)
@@ -90,6 +91,7 @@ export function addReading(estimate: Estimate, reading: Reading): Estimate {
   const after = {
     ...estimate,
     isCrossOff: false,
+    headingDoubtDeg,
     ...taken,
     readings: [...estimate.readings, reading],
     atMs: reading.atMs,

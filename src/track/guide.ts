@@ -74,7 +74,9 @@ function planWithoutPlace({ belief, scene }: Estimate): ToldPlan {
 }
 
 function whichWay(estimate: Estimate, plan: ToldPlan, nextS: number): WhichWay {
-  const lastRead = estimate.readings.at(-1)?.headingDeg ?? estimate.headingDeg;
+  const isReadBelieved = estimate.headingDoubtDeg === null;
+  const lastRead =
+    (isReadBelieved ? estimate.readings.at(-1)?.headingDeg : null) ?? estimate.headingDeg;
   const turn = Math.round(turnDeg(lastRead ?? plan.headingDeg, plan.headingDeg));
   return {
     turn: turn === 0 ? 'none' : turn > 0 ? 'right' : 'left',

@@ -50,6 +50,15 @@ function understood({ misfit, reading }: Doubt): string {
     : ASK['readings-disagree'];
 }
 
+/** A heading that the needle and the distance speak against. */
+function headingAlert(headingDeg: number): Alert {
+  const figures = String(Math.round(headingDeg) % 360 || 360).padStart(3, '0');
+  return alert(
+    'readings-disagree',
+    `I understood heading ${figures}. It does not fit: please read it again.`,
+  );
+}
+
 /** What readings in doubt point to. */
 function doubtAlert(doubt: Doubt): Alert {
   const { needle, dme, flag } = doubt.misfit;
@@ -109,6 +118,7 @@ export function alertsOf(estimate: Estimate): readonly Alert[] {
   if (isFlagOff(estimate)) alerts.push(alert('flag-off', offAsk(estimate)));
   const reversed = reverseCause(estimate);
   if (reversed) alerts.push(alert('reverse-sensing', reverseAsk(estimate, reversed)));
+  if (estimate.headingDoubtDeg !== null) alerts.push(headingAlert(estimate.headingDoubtDeg));
   if (estimate.doubt) alerts.push(doubtAlert(estimate.doubt));
   const oddAsk = oddReadingAsk(estimate);
   if (oddAsk !== null) alerts.push(alert('readings-disagree', oddAsk));

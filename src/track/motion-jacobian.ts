@@ -16,6 +16,14 @@ export interface PolarByPlane {
   readonly bearingByNorth: number;
 }
 
+/** The plane itself in their stead: for a derivative that stays in the plane. */
+export const IN_PLANE: PolarByPlane = {
+  rangeByEast: 1,
+  rangeByNorth: 0,
+  bearingByEast: 0,
+  bearingByNorth: 1,
+};
+
 /** At the place of a state. Infinite overhead; the range is kept off zero. */
 export function polarByPlane(mean: StateMean): PolarByPlane {
   const { eastNm, northNm } = placeOf(mean);
@@ -32,13 +40,14 @@ export function polarByPlane(mean: StateMean): PolarByPlane {
  * Derivative of the state after a path (`after`, from `moved`) by the state before it.
  *
  * The chain of: polar to plane at the old place, the motion (linear in the plane), plane to polar at the
- * new place.
+ * new place. With `IN_PLANE` the last is left out.
  */
 export function motionJacobian(
   before: StateMean,
   after: StateMean,
   path: AirPath,
   trueAirspeedKt: number,
+  polar: PolarByPlane = polarByPlane(after),
 ): Matrix {
   const { eastNm, northNm } = placeOf(before);
   const air = turnedPath(path, before.headingErrorDeg);
@@ -48,7 +57,6 @@ export function motionJacobian(
   const byHeading = speed * RAD_PER_DEG;
   const eastBy = [eastNm, northNm, hours, 0, 0, air.eastS * perS, byHeading * air.northS];
   const northBy = [northNm, -eastNm, 0, hours, 0, air.northS * perS, -byHeading * air.eastS];
-  const polar = polarByPlane(after);
   const jacobian = [...diagonal([0, 0, 1, 1, biasKept(path.durationS), 1, 1])];
   for (let column = 0; column < STATE_SIZE; column += 1) {
     const east = eastBy[column] ?? 0;

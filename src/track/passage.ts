@@ -3,8 +3,7 @@ import { MS_PER_S, S_PER_H } from '../base/units.ts';
 import { AIRSPEED_ERROR, STATE_SIZE, WIND_EAST, WIND_NORTH } from './belief.ts';
 import type { Belief } from './belief.ts';
 import { varianceAlong } from './correct.ts';
-import { lineDegTrue, pastAbeamDeg } from './deviation.ts';
-import { isFlagContradicting } from './judge.ts';
+import { lineDegTrue } from './deviation.ts';
 import { diagonal, lessOuter, transform } from './matrix.ts';
 import { lnRangeSd } from './place.ts';
 import type { Reading } from './reading.ts';
@@ -17,7 +16,7 @@ const RANGE_KNOWN_SD = 0.15;
 const ALONG_COURSE_DEG = 60;
 
 /** Speed over the ground along the leg if its line is followed, knots; never below 30. */
-function speedAlongKt(belief: Belief, scene: Scene): number {
+export function speedAlongKt(belief: Belief, scene: Scene): number {
   const { mean } = belief;
   const line = lineDegTrue(mean, scene);
   const across = mean.windEastKt * cosDeg(line) - mean.windNorthKt * sinDeg(line);
@@ -27,7 +26,7 @@ function speedAlongKt(belief: Belief, scene: Scene): number {
 }
 
 /** Whether the OBS is set nearly to the course, so that its flag speaks of passing the station. */
-export function isAlongCourse(scene: Scene, reading: Reading): boolean {
+export function isAlongCourse(scene: Scene, reading: Pick<Reading, 'courseSetDeg'>): boolean {
   return (
     Math.cos((reading.courseSetDeg - scene.courseDeg) * RAD_PER_DEG) >
     Math.cos(ALONG_COURSE_DEG * RAD_PER_DEG)
@@ -38,8 +37,8 @@ export function isAlongCourse(scene: Scene, reading: Reading): boolean {
  * The belief put right by what the flag tells about passing the station, on a leg to it, where the range is
  * poorly known; null where the flag adds nothing or speaks of something else.
  *
- * First FROM after TO: somewhere between half a minute and the whole interval past the station, on the
- * course. Still TO though believed past: just before the station. `lastToAtMs`: when TO was last seen.
+ * First FROM after TO, with OFF between them: somewhere between half a minute and the whole interval past the
+ * station, on the course (without OFF between them: see flag-side.ts). `lastToAtMs`: when TO was last seen.
  * `start`: what was believed when the leg began.
  */
 export function afterPassage(
@@ -61,14 +60,6 @@ export function afterPassage(
       { lnRange: 0.5, bearingDeg: 30 },
     );
   }
-  const isBelievedPast = pastAbeamDeg(belief.mean, scene, reading.courseSetDeg) > 0;
-  if (reading.flag === 'to' && isBelievedPast && isFlagContradicting(belief, scene, reading)) {
-    return withPlace(
-      withAlongForgotten(belief, start, line),
-      { lnRange: Math.log(Math.max(0.3, 0.7 * flownNm)), bearingRad: line + Math.PI },
-      { lnRange: 0.6, bearingDeg: 30 },
-    );
-  }
   return null;
 }
 
@@ -77,7 +68,7 @@ export function afterPassage(
  * start of the leg: it was learned from the distance that has just proved wrong. The wind across the line, which the
  * needle has shown, stays.
  */
-function withAlongForgotten(belief: Belief, start: Belief, lineRad: number): Belief {
+export function withAlongForgotten(belief: Belief, start: Belief, lineRad: number): Belief {
   const east = Math.sin(lineRad);
   const north = Math.cos(lineRad);
   const across = belief.mean.windEastKt * north - belief.mean.windNorthKt * east;
@@ -101,7 +92,7 @@ function withAlongForgotten(belief: Belief, start: Belief, lineRad: number): Bel
 }
 
 /** Without DME a range that seems known has come from the cone alone, and is not. */
-function isRangeKnown(belief: Belief, { dme }: Scene): boolean {
+export function isRangeKnown(belief: Belief, { dme }: Scene): boolean {
   return dme !== null && lnRangeSd(belief) <= RANGE_KNOWN_SD;
 }
 

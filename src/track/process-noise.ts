@@ -15,6 +15,7 @@ import type { StateMean } from './belief.ts';
 import type { Matrix } from './matrix.ts';
 import { biasKept, turnedPath } from './motion.ts';
 import { polarByPlane } from './motion-jacobian.ts';
+import type { PolarByPlane } from './motion-jacobian.ts';
 import {
   GUST_SD_KT,
   HEADING_ERROR_WANDER_DEG2_PER_S,
@@ -58,19 +59,19 @@ function placeNoise(
  *
  * `after`: the state at the end of the interval, at whose place the plane is turned into range and bearing.
  */
-export function processNoise(after: StateMean, path: AirPath, trueAirspeedKt: number): Matrix {
+export function processNoise(
+  after: StateMean,
+  path: AirPath,
+  trueAirspeedKt: number,
+  polar: PolarByPlane = polarByPlane(after),
+): Matrix {
   const noise = new Array<number>(STATE_SIZE * STATE_SIZE).fill(0);
   const put = (row: number, column: number, value: number): void => {
     noise[row * STATE_SIZE + column] = value;
     noise[column * STATE_SIZE + row] = value;
   };
   const [ee, en, nn] = placeNoise(after, path, trueAirspeedKt);
-  const {
-    rangeByEast: re,
-    rangeByNorth: rn,
-    bearingByEast: be,
-    bearingByNorth: bn,
-  } = polarByPlane(after);
+  const { rangeByEast: re, rangeByNorth: rn, bearingByEast: be, bearingByNorth: bn } = polar;
   put(LN_RANGE, LN_RANGE, re * re * ee + 2 * re * rn * en + rn * rn * nn);
   put(LN_RANGE, BEARING, re * be * ee + (re * bn + rn * be) * en + rn * bn * nn);
   put(BEARING, BEARING, be * be * ee + 2 * be * bn * en + bn * bn * nn);

@@ -6,6 +6,7 @@ import { FITS, isMisfit, judge } from './judge.ts';
 import type { Misfit } from './judge.ts';
 import { beforeStop, isFirstOffStop, withoutStop, withoutStopAfter } from './on-stop.ts';
 import { afterPassage } from './passage.ts';
+import { withFlagTaken } from './flag-side.ts';
 import { isFromUnproven, withFlag } from './passed.ts';
 import type { Reading } from './reading.ts';
 import { afterReset, resetAwaited } from './reset-indicator.ts';
@@ -53,9 +54,11 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   const withoutStop = before.withoutStop && interval.carryOn(before.withoutStop);
   const start = beforeStop(before, main, withoutStop, reading);
   const since = before.hasPassed ? null : before.lastToAtMs;
-  const belief = afterPassage(start, scene, reading, since, before.start.belief) ?? start;
+  const flagTaken = withFlagTaken(before, interval, reading);
+  const belief =
+    flagTaken?.prior ?? afterPassage(start, scene, reading, since, before.start.belief) ?? start;
   const misfit = judge(belief, scene, reading);
-  const carried = { belief, main, withoutStop };
+  const carried = { belief, main, withoutStop, taken: flagTaken?.posterior ?? null };
   return isMisfit(misfit)
     ? doubted(before, interval, carried, misfit, reading)
     : fitting(before, interval, carried, reading);
@@ -83,18 +86,20 @@ interface Carried {
   /** The main belief; another one than `belief` while the needle rests on its stop. */
   readonly main: Belief;
   readonly withoutStop: Belief | null;
+  /** What is believed after the reading if it fits, where the flag has told that too. */
+  readonly taken: Belief | null;
 }
 
 /** A reading that fits what is believed. */
 function fitting(
   before: Estimate,
   interval: Interval,
-  { belief, withoutStop }: Carried,
+  { belief, withoutStop, taken }: Carried,
   reading: Reading,
 ): Taken {
   return {
     ...withFlag(before, reading, false),
-    belief: takeIn(belief, before.scene, reading, FITS),
+    belief: taken ?? takeIn(belief, before.scene, reading, FITS),
     isPlaced: true,
     takenIn: before.takenIn + 1,
     doubt: null,

@@ -1,7 +1,7 @@
 import { turnDeg } from '../base/angle.ts';
 import { airPath } from './air-path.ts';
 import type { AirPath, HeadingChange } from './air-path.ts';
-import type { ToldPlan } from './estimate-record.ts';
+import type { Estimate, ToldPlan } from './estimate-record.ts';
 import { FOLLOWS_ADVICE_DEG, REACTION_S, TURN_RATE_DEG_PER_S } from './tuning.ts';
 
 /** What was flown through the air since a moment, and the heading held now. */
@@ -76,6 +76,22 @@ export function flown(
   if (off <= FOLLOWS_ADVICE_DEG) return { path: told, headingDeg: readHeadingDeg };
   const direct = airPath(fromHeadingDeg, [{ atS: 0, toDeg: readHeadingDeg }], durationS);
   return { path: direct, headingDeg: readHeadingDeg };
+}
+
+/**
+ * Whether a heading read after `durationS` seconds is one that the pilot was told, or lies in a turn that was told;
+ * also a heading that is still held though another one was told.
+ */
+export function isExplained(
+  { headingDeg, plan }: Pick<Estimate, 'headingDeg' | 'plan'>,
+  readHeadingDeg: number,
+  durationS: number,
+): boolean {
+  if (headingDeg === null) return true;
+  const changes = changesOf(plan);
+  const told = [headingDeg, ...changes.map(({ toDeg }) => toDeg)];
+  const isNear = told.some((each) => Math.abs(turnDeg(each, readHeadingDeg)) <= FOLLOWS_ADVICE_DEG);
+  return isNear || inTurn(headingDeg, changes, readHeadingDeg, durationS) !== null;
 }
 
 /** The same path with all its directions turned by an angle (magnetic into the plane). */
