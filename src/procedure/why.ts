@@ -1,4 +1,4 @@
-import { turnDeg } from '../base/angle.ts';
+import { sinDeg, turnDeg } from '../base/angle.ts';
 import {
   digits,
   spokenAngle,
@@ -121,8 +121,20 @@ function placeReason(context: WhyContext): string | null {
   if (full !== null) return full;
   if (Math.round(dots * 2) === 0) return 'The needle is centred: you are on the radial.';
   if (off === null) return `The needle is ${dotsWords(dots)}.`;
+  if (reading && !isOffAsRead(reading, off, context)) return placeOnly(off, manner);
   const where = reading?.dmeNm === undefined ? '' : ` at ${rangeWords(reading.dmeNm, manner)}`;
   return `${capital(dotsWords(dots))} is ${offCourseWords(off, manner)}${where}.`;
+}
+
+/**
+ * Whether the needle shows the distance off course that is believed, on the same side and to a half or 0.3 NM. A
+ * needle that was kept out as a slip must not be given as the reason.
+ */
+function isOffAsRead(reading: Reading, offNm: number, { aircraft }: WhyContext): boolean {
+  const { needleDots, dmeNm } = reading;
+  if (needleDots === undefined || dmeNm === undefined) return true;
+  const readNm = -dmeNm * sinDeg(needleDots * aircraft.degreesPerDot);
+  return Math.abs(readNm - offNm) <= Math.max(0.3, Math.abs(readNm) / 2);
 }
 
 /** Whole miles from three on: a reason needs no tenths. */

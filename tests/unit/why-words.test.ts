@@ -49,6 +49,14 @@ describe('why', () => {
     );
   });
 
+  it('does not give a needle that was kept out as the reason', () => {
+    // Four dots are eight degrees: 1.4 NM at ten miles, and not what is believed.
+    const seen = { ...guidance().seen, crossTrackNm: 0.04, crossTrackSdNm: 0.1 };
+    const reading = { ...READ, needleDots: 4 };
+    expect(why({ seen }, { reading })).toContain('You are on the radial.');
+    expect(why({ seen }, { reading })).not.toContain('dots right');
+  });
+
   it('does not say of an intercept that it keeps you on the course you are not on', () => {
     const cut = { ...ON_COURSE, headingDeg: 80, thenHeadingDeg: 80 };
     for (const phase of ['intercept', 'track', 'outbound', 'arriving'] as const) {
