@@ -1,17 +1,12 @@
 // What the front end of the ear costs in Chromium's own audio thread: rendered offline, as fast as it can,
 // with its blocks on their way to a listener and back; the same rendering without it is taken off.
-import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { chromium } from 'playwright-core';
 import { report } from './report.ts';
+import { withServedPage } from './served-page.ts';
 
 const ROOT = path.join(import.meta.dirname, '..', '..');
-const BROWSER = process.env['BROWSER_PATH'] ?? '/usr/bin/chromium';
 const RUNS = 7;
-
-if (!existsSync(BROWSER)) throw new Error(`There is no browser at ${BROWSER}: set BROWSER_PATH.`);
 
 const worklet = readdirSync(path.join(ROOT, 'build/page/assets')).find((each) =>
   each.startsWith('front-end.worklet'),
@@ -51,19 +46,7 @@ async function render(module: string | null): Promise<Rendered> {
   return { tookS, blocks };
 }
 
-const dataDir = mkdtempSync(path.join(tmpdir(), 'spoken-radial-bench-'));
-const server = spawn(process.execPath, [path.join(ROOT, 'build/server/main.js')], {
-  env: { ...process.env, PORT: '0', DATA_DIR: dataDir },
-  stdio: ['ignore', 'pipe', 'inherit'],
-});
-const browser = await chromium.launch({ executablePath: BROWSER, args: ['--no-sandbox'] });
-try {
-  const address = await new Promise<string>((resolve) => {
-    server.stdout.on('data', (chunk: Buffer) => {
-      const found = /http:\S+/.exec(chunk.toString('utf8'))?.[0];
-      if (found !== undefined) resolve(found);
-    });
-  });
+await withServedPage(async (browser, address) => {
   const page = await (await browser.newContext({ serviceWorkers: 'block' })).newPage();
   await page.goto(address);
   const shares: number[] = [];
@@ -80,9 +63,4 @@ try {
     unit: '%',
     goal: 2,
   });
-} finally {
-  await browser.close();
-  server.kill('SIGTERM');
-  await new Promise((resolve) => server.once('close', resolve));
-  rmSync(dataDir, { recursive: true, force: true });
-}
+});

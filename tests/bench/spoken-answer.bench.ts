@@ -1,15 +1,10 @@
 // From the tap on Give reading to the first sound of the answer and to its text, in Chromium on the built page,
 // with the voice that comes with the tool, already loaded.
 /* eslint-disable @typescript-eslint/no-deprecated -- an AudioWorklet would be a script that the page does not let in */
-import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { chromium, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { median, report } from './report.ts';
+import { withServedPage } from './served-page.ts';
 
-const ROOT = path.join(import.meta.dirname, '..', '..');
-const BROWSER = process.env['BROWSER_PATH'] ?? '/usr/bin/chromium';
 const READINGS = 5;
 /** Without sound for this long the voice has ended, milliseconds. */
 const QUIET_MS = 2000;
@@ -69,20 +64,7 @@ async function quiet(page: Page): Promise<void> {
   );
 }
 
-if (!existsSync(BROWSER)) throw new Error(`There is no browser at ${BROWSER}: set BROWSER_PATH.`);
-const dataDir = mkdtempSync(path.join(tmpdir(), 'spoken-radial-bench-'));
-const server = spawn(process.execPath, [path.join(ROOT, 'build/server/main.js')], {
-  env: { ...process.env, PORT: '0', DATA_DIR: dataDir },
-  stdio: ['ignore', 'pipe', 'inherit'],
-});
-const browser = await chromium.launch({ executablePath: BROWSER, args: ['--no-sandbox'] });
-try {
-  const address = await new Promise<string>((resolve) => {
-    server.stdout.on('data', (chunk: Buffer) => {
-      const found = /http:\S+/.exec(chunk.toString('utf8'))?.[0];
-      if (found !== undefined) resolve(found);
-    });
-  });
+await withServedPage(async (browser, address) => {
   const page = await browser.newPage({ viewport: { width: 1180, height: 820 } });
   // The names that the runner of this file adds to functions mean nothing in the page.
   await page.addInitScript('globalThis.__name = (named) => named');
@@ -111,8 +93,4 @@ try {
   }
   report({ name: 'time from tap to spoken answer', value: median(soundsMs), unit: 'ms' });
   report({ name: 'time from tap to the answer as text', value: median(textsMs), unit: 'ms' });
-} finally {
-  await browser.close();
-  server.kill('SIGTERM');
-  rmSync(dataDir, { recursive: true, force: true });
-}
+});

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { takeOff } from './air.ts';
 import { QEV } from './demo.ts';
 import { flyWords, inSheet, legForm, openSheet, pageWords } from './page-words.ts';
-import { flyStretch, giveByTapping, spokenSoFar } from './pilot.ts';
+import { flyStretch, giveByTapping, spokenSoFar, typeStation } from './pilot.ts';
 import { NOON_MS, TABLET, setStage } from './stage.ts';
 
 const stage = setStage();
@@ -15,14 +15,7 @@ const INBOUND_DEG = 220;
 
 /** An arc of 12 DME clockwise to the 040 radial, joined inbound; then inbound on that radial. */
 async function typeArc(page: Page): Promise<void> {
-  const form = legForm(page);
-  await form.field('Station ident').fill(QEV.ident);
-  await form.field('Frequency').fill('113.35');
-  await form.field('Latitude').fill('46.5 N');
-  await form.field('Longitude').fill('21.25 W');
-  await form.field('Elevation').fill(String(QEV.elevationFt));
-  await form.field('Station declination').fill('7 W');
-  await form.field('Altitude').fill('4500');
+  const form = await typeStation(page);
   await form.choice('DME arc').check();
   await form.field('Course on the OBS').fill(String(JOIN_DEG));
   await form.field('DME on the arc').fill(String(ARC_DME));

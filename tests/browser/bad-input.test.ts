@@ -1,18 +1,11 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { FIRST_PANEL } from './demo.ts';
 import { flyWords, inSheet, legForm, openSheet, pageWords, readingWords } from './page-words.ts';
 import { countReadings, giveByTyping, startDemo, typeSentence } from './pilot.ts';
 import { PHONE, setStage } from './stage.ts';
 
 const stage = setStage();
-
-const PANEL = {
-  headingDeg: 115,
-  courseSetDeg: 112,
-  needleDots: 1.5,
-  flag: 'TO',
-  dmeNm: 11.2,
-} as const;
 
 async function isInSight(of: Locator, page: Page): Promise<boolean> {
   const box = await of.boundingBox();
@@ -51,7 +44,7 @@ describe('a sentence that cannot be taken', () => {
     const page = await stage.open({ size: PHONE, hasTouch: true });
     const words = flyWords(page);
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     await words.why.tap();
     await words.said.filter({ hasText: /^Why:/ }).waitFor();
     expect(await isInSight(words.said, page)).toBe(true);
@@ -108,12 +101,12 @@ describe('a reading on the panel that cannot be taken', () => {
   test('a DME that rises inbound is doubted aloud, and the flight goes on', async () => {
     const page = await stage.open();
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     await page.clock.fastForward(30_000);
-    await giveByTyping(page, { ...PANEL, dmeNm: 19.2 });
+    await giveByTyping(page, { ...FIRST_PANEL, dmeNm: 19.2 });
     expect(await flyWords(page).turn.textContent()).toContain('19.2');
     await page.clock.fastForward(30_000);
-    await giveByTyping(page, { ...PANEL, dmeNm: 9.8 });
+    await giveByTyping(page, { ...FIRST_PANEL, dmeNm: 9.8 });
     expect(await flyWords(page).toGo.textContent()).toMatch(/^9\.\d/);
   });
 });
@@ -180,7 +173,7 @@ describe('settings on this device that cannot be read', () => {
       await pageWords(page).cautionsRead.click();
       await page.getByRole('alert').getByText('could not be read').waitFor();
       await startDemo(page);
-      await giveByTyping(page, PANEL);
+      await giveByTyping(page, FIRST_PANEL);
     },
   );
 
@@ -189,7 +182,7 @@ describe('settings on this device that cannot be read', () => {
       settings: { cautionsReadAtMs: 1, decimalWord: 'point', voiceOn: false },
     });
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     expect(await flyWords(page).said.textContent()).toContain('point');
   });
 });

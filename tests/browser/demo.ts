@@ -10,6 +10,15 @@ export const QEV: Beacon = {
   declinationDegEast: -7,
 };
 
+/** A first reading of the demo flight. */
+export const FIRST_PANEL = {
+  headingDeg: 115,
+  courseSetDeg: 112,
+  needleDots: 1.5,
+  flag: 'TO',
+  dmeNm: 11.2,
+} as const;
+
 export const INBOUND_DEG = 112;
 export const OUTBOUND_DEG = 68;
 export const END_DME_NM = 14;

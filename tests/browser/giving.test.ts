@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { FIRST_PANEL } from './demo.ts';
 import { flyWords, inSheet, readingWords, sheet } from './page-words.ts';
 import {
   countReadings,
@@ -14,14 +15,6 @@ import { setStage } from './stage.ts';
 
 const stage = setStage();
 
-const FIRST = {
-  headingDeg: 115,
-  courseSetDeg: 112,
-  needleDots: 1.5,
-  flag: 'TO',
-  dmeNm: 11.2,
-} as const;
-
 async function newest(page: Page): Promise<string> {
   await flyWords(page).readings.click();
   const text = await sheet(page, 'Readings').getByRole('listitem').first().textContent();
@@ -33,7 +26,7 @@ async function newest(page: Page): Promise<string> {
 async function inFlight(): Promise<Page> {
   const page = await stage.open();
   await startDemo(page);
-  await giveByTapping(page, FIRST);
+  await giveByTapping(page, FIRST_PANEL);
   await page.clock.fastForward(20_000);
   return page;
 }

@@ -1,23 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import { FIRST_PANEL } from './demo.ts';
 import { flyWords, inSheet, openSheet, pageWords, sheet } from './page-words.ts';
 import { giveByTyping, readingCounts, startDemo } from './pilot.ts';
 import { setStage } from './stage.ts';
 
 const stage = setStage();
 
-const PANEL = {
-  headingDeg: 115,
-  courseSetDeg: 112,
-  needleDots: 1.5,
-  flag: 'TO',
-  dmeNm: 11.2,
-} as const;
-
 describe('flights', () => {
   test('one from the list goes on where it was; one that is deleted stays deleted', async () => {
     const page = await stage.open();
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     await page.goto(`${stage.address}/#/`);
     await page.getByRole('link', { name: /^Demo flight/ }).click();
     await readingCounts(page, 1);
@@ -39,13 +32,13 @@ describe('flights', () => {
     const page = await stage.open();
     const words = flyWords(page);
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     await words.flight.click();
     await inSheet(page, 'Finish the flight').click();
     await page.getByRole('heading', { name: /Flight finished at 12:00/ }).waitFor();
     await page.getByRole('button', { name: /^Undo/ }).click();
     await words.heading.waitFor();
-    await giveByTyping(page, { ...PANEL, dmeNm: 11.1 });
+    await giveByTyping(page, { ...FIRST_PANEL, dmeNm: 11.1 });
   });
 });
 
@@ -70,7 +63,7 @@ describe('settings are kept on the device', () => {
     await page.getByText('82 kt true, one dot is 2°, full scale 4 dots').waitFor();
     await page.goto(`${stage.address}/#/`);
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     expect(await flyWords(page).said.textContent()).toContain('One one point two miles');
   });
 });

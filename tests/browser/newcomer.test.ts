@@ -1,17 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { FIRST_PANEL } from './demo.ts';
 import { flyWords, inSheet, openSheet, pageWords, readingWords, sheet } from './page-words.ts';
 import { giveByTyping, spokenSoFar, startDemo, walkChecklist } from './pilot.ts';
 import { setStage } from './stage.ts';
 
 const stage = setStage();
-
-const PANEL = {
-  headingDeg: 115,
-  courseSetDeg: 112,
-  needleDots: 1.5,
-  flag: 'TO',
-  dmeNm: 11.2,
-} as const;
 
 /** What is read aloud for the first leg of the demo, in this order. */
 const ITEMS = [
@@ -138,10 +131,10 @@ describe('a newcomer', () => {
     const page = await stage.open();
     const words = flyWords(page);
     await startDemo(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     expect(await words.said.textContent()).toContain('Ident not confirmed.');
     await page.clock.fastForward(30_000);
-    await giveByTyping(page, { ...PANEL, dmeNm: 10.5 });
+    await giveByTyping(page, { ...FIRST_PANEL, dmeNm: 10.5 });
     expect(await words.said.textContent()).toContain('Ident not confirmed.');
     await words.identState.click();
     await inSheet(page, 'Not right').click();
@@ -150,7 +143,7 @@ describe('a newcomer', () => {
     await words.identState.filter({ hasText: 'ident confirmed' }).waitFor();
     await words.said.filter({ hasNotText: 'Ident not confirmed' }).waitFor();
     await page.clock.fastForward(30_000);
-    await giveByTyping(page, { ...PANEL, dmeNm: 9.8 });
+    await giveByTyping(page, { ...FIRST_PANEL, dmeNm: 9.8 });
     expect(await words.said.textContent()).not.toContain('Ident not confirmed');
   });
 });

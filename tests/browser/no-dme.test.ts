@@ -3,8 +3,15 @@ import type { Page } from 'playwright-core';
 import { takeOff } from './air.ts';
 import type { Air } from './air.ts';
 import { QEV } from './demo.ts';
-import { flyWords, inSheet, legForm, openSheet, pageWords } from './page-words.ts';
-import { countReadings, nowMs, readingCounts, shownHeading, typeSentence } from './pilot.ts';
+import { flyWords, inSheet, openSheet, pageWords } from './page-words.ts';
+import {
+  countReadings,
+  nowMs,
+  readingCounts,
+  shownHeading,
+  typeSentence,
+  typeStation,
+} from './pilot.ts';
 import { NOON_MS, setStage } from './stage.ts';
 
 const stage = setStage();
@@ -16,14 +23,7 @@ const OFFER = /To find the range, if you want it: turn (?:left|right), heading (
 const figures = (bearingDeg: number): string => String(bearingDeg).padStart(3, '0');
 
 async function beginWithoutDme(page: Page): Promise<void> {
-  const form = legForm(page);
-  await form.field('Station ident').fill(QEV.ident);
-  await form.field('Frequency').fill('113.35');
-  await form.field('Latitude').fill('46.5 N');
-  await form.field('Longitude').fill('21.25 W');
-  await form.field('Elevation').fill(String(QEV.elevationFt));
-  await form.field('Station declination').fill('7 W');
-  await form.field('Altitude').fill('4500');
+  const form = await typeStation(page);
   await form.field('Course on the OBS').fill(String(COURSE_DEG));
   await pageWords(page).readyToFly.click();
   await flyWords(page).checklist.waitFor();

@@ -1,13 +1,16 @@
 import type { Locator, Page } from 'playwright-core';
 import type { Air, Panel } from './air.ts';
+import { QEV } from './demo.ts';
 import {
   SAID,
   flyWords,
   inSheet,
+  legForm,
   openSheet,
   pageWords,
   readingWords,
   sheet,
+  type LegForm,
 } from './page-words.ts';
 
 // The pilot of the tests: looks at the page, flies what it says, reads the panel into it.
@@ -27,6 +30,19 @@ export async function shownHeading(page: Page): Promise<number> {
 
 /** How the pilot hands a reading to the page. */
 export type Giver = (page: Page, panel: Panel) => Promise<void>;
+
+/** Types the demo's station and its altitude in; how it is flown is left to the test. */
+export async function typeStation(page: Page): Promise<LegForm> {
+  const form = legForm(page);
+  await form.field('Station ident').fill(QEV.ident);
+  await form.field('Frequency').fill('113.35');
+  await form.field('Latitude').fill('46.5 N');
+  await form.field('Longitude').fill('21.25 W');
+  await form.field('Elevation').fill(String(QEV.elevationFt));
+  await form.field('Station declination').fill('7 W');
+  await form.field('Altitude').fill('4500');
+  return form;
+}
 
 const NEEDLE_MARGIN = 20 / 480;
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
+import { FIRST_PANEL } from './demo.ts';
 import { flyWords, inSheet, openSheet, pageWords, sheet } from './page-words.ts';
 import { giveByTyping, spokenSoFar, startDemo, typeSentence } from './pilot.ts';
 import { heardSoFar, isSound, isTone, keyingOf, quiet, soundS, tapSound } from './sound-tap.ts';
@@ -8,13 +9,6 @@ import { setStage } from './stage.ts';
 const stage = setStage();
 
 const WPM = 15;
-const PANEL = {
-  headingDeg: 115,
-  courseSetDeg: 112,
-  needleDots: 1.5,
-  flag: 'TO',
-  dmeNm: 11.2,
-} as const;
 
 declare global {
   var progressSeen: number[];
@@ -69,8 +63,8 @@ describe('in a browser without a voice of its own', () => {
   test('a newer answer takes the place of the older one, which is not finished', async () => {
     const page = await openSounding({ voiceOn: true });
     await startDemo(page);
-    await giveByTyping(page, PANEL);
-    await giveByTyping(page, { ...PANEL, dmeNm: 11.1, needleDots: 1 });
+    await giveByTyping(page, FIRST_PANEL);
+    await giveByTyping(page, { ...FIRST_PANEL, dmeNm: 11.1, needleDots: 1 });
     await outcome(page, /Turn .*One one decimal one miles.*Ident not confirmed\.\s*$/);
     const said = await spokenSoFar(page);
     expect(said.find((line) => line.includes('One one decimal two miles'))).toContain(
@@ -85,7 +79,7 @@ describe('in a browser without a voice of its own', () => {
     await flyWords(page).voice.filter({ hasText: 'Voice is off' }).waitFor();
     await page.waitForTimeout(500);
     const before = await soundS(page);
-    await giveByTyping(page, PANEL);
+    await giveByTyping(page, FIRST_PANEL);
     await typeSentence(page, 'say again');
     await page.waitForTimeout(2500);
     expect(await soundS(page)).toBe(before);
