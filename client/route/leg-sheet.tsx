@@ -5,6 +5,7 @@ import type { ComputedLeg } from '../../src/leg/route/compute-leg.ts';
 import type { LegFix } from '../../src/leg/route/leg-fixes.ts';
 import { legMarks, type LegMark } from '../../src/leg/route/leg-marks.ts';
 import type { PlacedLeg } from '../../src/leg/route/route-leg.ts';
+import { sharedFrequencyWarnings } from '../../src/leg/route/shared-frequency.ts';
 import { lineOfSightNm } from '../../src/station/line-of-sight.ts';
 import type { Station } from '../../src/station/station.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
@@ -57,7 +58,7 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
         fuelUnit={fuelUnit}
       />
       <ul class="warnings">
-        {[...computed.warnings, ...alikeWords(props.alike)].map((words) => (
+        {[...computed.warnings, ...sharedFrequencyWarnings(props.alike)].map((words) => (
           <li key={words}>{words}</li>
         ))}
       </ul>
@@ -130,16 +131,6 @@ function ChangeOver({ plan, index }: LegSheetProps): JSX.Element | null {
       , or as the chart says.
     </p>
   );
-}
-
-function alikeWords(alike: LegSheetProps['alike']): readonly string[] {
-  const [nearest] = alike;
-  if (!nearest) return [];
-  const { station, distanceNm } = nearest;
-  const more = alike.length === 1 ? '' : ` (and ${alike.length - 1} more)`;
-  return [
-    `${station.ident} is on the same frequency, ${distanceNm.toFixed(0)} NM from this leg${more}: identify before you trust the needle.`,
-  ];
 }
 
 /** A wind for this leg alone. */

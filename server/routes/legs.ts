@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import type { Result } from '../../src/base/result.ts';
-import { computeLegs, type ComputedRoute } from '../../src/leg/route/compute-legs.ts';
+import type { ComputedRoute } from '../../src/leg/route/compute-legs.ts';
+import { computeRoute } from '../../src/leg/route/route-warnings.ts';
 import { AskedRouteSchema, ComputedRouteSchema } from '../../src/wire/legs-compute.ts';
 import type { AskedRoute } from '../../src/wire/legs-compute.ts';
 import { fieldRefusal } from '../problems.ts';
@@ -15,7 +16,7 @@ export function legsRoute(app: FastifyInstance, now: () => number): void {
     response: { 200: ComputedRouteSchema, ...refusals(400, 413, 415, 422) },
   };
   const answer = (body: AskedRoute): Result<ComputedRoute> =>
-    computeLegs({ ...body, dateIso: body.dateIso ?? new Date(now()).toISOString().slice(0, 10) });
+    computeRoute({ ...body, dateIso: body.dateIso ?? new Date(now()).toISOString().slice(0, 10) });
   const validatorCompiler = checkingAll((whole) => {
     const result = answer(whole as AskedRoute);
     return result.ok ? [] : result.problem;

@@ -31,11 +31,39 @@ interface Answer {
   readonly totals: Record<string, number>;
 }
 
+async function warningsOf(legs: readonly object[]): Promise<readonly (readonly string[])[]> {
+  const { json } = await ask({ ...route, legs });
+  return (json as { legs: { warnings: string[] }[] }).legs.map((leg) => leg.warnings);
+}
+
 interface Refused {
   readonly errors: readonly { field: string; got: string; expected: string }[];
 }
 
 describe('POST /api/legs/compute', () => {
+  it('warns of a gap between two legs, which no distance counts', async () => {
+    const legs = [
+      { station, direction: 'to', start: away },
+      { station: next, direction: 'to', start: { latitudeDeg: 46.6, longitudeDeg: -20.2 } },
+    ];
+    const warnings = await warningsOf(legs);
+    expect(warnings[0]?.join(' ')).not.toContain('leg before it');
+    // From 46.5 N 21.25 W to 46.6 N 20.2 W: 1.05 degrees of longitude are 43 NM there.
+    expect(warnings[1]?.join(' ')).toMatch(/begins 4[34] NM from where the leg before it ends/);
+  });
+
+  it('warns of a second station of the route that is on the frequency of a leg', async () => {
+    const onOne = (first: number, second: number) =>
+      warningsOf([
+        { station: { ...station, frequencyMhz: first }, direction: 'to', start: away },
+        { station: { ...next, frequencyMhz: second }, direction: 'to' },
+      ]);
+    const same = await onOne(113.35, 113.35);
+    expect(same[0]?.join(' ')).toMatch(/ZUP is on the same frequency, 50 NM from this leg/);
+    expect(same[1]?.join(' ')).toMatch(/QEV is on the same frequency/);
+    expect((await onOne(113.35, 113.45)).flat().join(' ')).not.toContain('same frequency');
+  });
+
   it('answers every leg with the names of the interface, and the totals', async () => {
     const { status, json } = await ask(route);
     expect(status).toBe(200);
