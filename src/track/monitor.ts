@@ -2,6 +2,7 @@ import { lineOfSightNm } from '../station/line-of-sight.ts';
 import type { Doubt, Estimate } from './estimate-record.ts';
 import type { Alert, AlertKind } from './guidance.ts';
 import { oddReadingAsk } from './odd-reading.ts';
+import { withOneCheck } from './one-check.ts';
 import { lnRangeSd } from './place.ts';
 import { reverseAsk, reverseCause } from './reverse-sensing.ts';
 import { isConePossible, isOffTheCone } from './take-in.ts';
@@ -126,7 +127,8 @@ export function alertsOf(estimate: Estimate): readonly Alert[] {
   if (estimate.isLost) alerts.push(alert('readings-disagree'));
   if (isBeyondReception(estimate)) alerts.push(alert('outside-reception'));
   alerts.push(...watchAlerts(estimate, reversed === 'needle-backwards'));
-  return alerts.filter(
+  const different = alerts.filter(
     ({ kind }, index) => alerts.findIndex((other) => other.kind === kind) === index,
   );
+  return withOneCheck(different, estimate, reversed, ASK['wrong-station']);
 }
