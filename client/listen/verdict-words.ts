@@ -65,6 +65,19 @@ const REASONS: Readonly<Record<Why, Reason>> = {
     advice:
       'The VOR is not identified: do not use its needle. It sends on a lower tone, three times for each one of the DME.',
   },
+  'uneven-keying': {
+    headline: 'No clear dots and dashes.',
+    advice: 'Wait for the next repeat. Compare what you hear with the chart yourself.',
+  },
+  'steady-tone': {
+    headline: 'A steady tone, no ident.',
+    advice: WAIT,
+  },
+  'off-tone': {
+    headline: 'Not the tone of a VOR or a DME.',
+    advice:
+      'An ident is keyed near 1020 Hz, that of a DME near 1350 Hz. Play the recording at its own speed.',
+  },
   'not-sure-yet': {
     headline: 'Not sure yet: another ident fits nearly as well.',
     advice: 'Wait for the next repeat.',

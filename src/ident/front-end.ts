@@ -59,7 +59,14 @@ export function frontEndTaps(sampleRateHz: number): FrontEndTaps {
     re[n] = tap * Math.cos(turn * t);
     im[n] = tap * Math.sin(turn * t);
   }
+  // A microphone that is off zero must not count as sound: the taps for 0 Hz are made to cancel exactly.
+  const held = sumOf(re) / sumOf(window);
+  for (let n = 0; n < length; n += 1) re[n] = (re[n] ?? 0) - held * (window[n] ?? 0);
   return { re, im, every, outRateHz: sampleRateHz / every };
+}
+
+function sumOf(values: Float64Array): number {
+  return values.reduce((sum, each) => sum + each, 0);
 }
 
 /** A front end that has heard nothing yet. */

@@ -6,7 +6,9 @@
  * `two-at-once`: more than one ident was heard · `voice-over-it`: speech where the ident should be ·
  * `test-code`: the station sends TEST, it must not be used · `ident-missing`: listened long enough for
  * an ident, and there was none · `dme-only`: keyed on the tone of a DME alone, the VOR is not identified ·
- * `not-sure-yet`: heard, but another ident fits nearly as well.
+ * `not-sure-yet`: heard, but another ident fits nearly as well · `uneven-keying`: marks that are neither
+ * dots nor dashes · `steady-tone`: a tone that never stops · `off-tone`: keyed on a tone far from those of
+ * VOR and DME.
  */
 export type Why =
   | 'silent'
@@ -18,7 +20,10 @@ export type Why =
   | 'test-code'
   | 'ident-missing'
   | 'dme-only'
-  | 'not-sure-yet';
+  | 'not-sure-yet'
+  | 'uneven-keying'
+  | 'steady-tone'
+  | 'off-tone';
 
 /** One letter of the likeliest ident. */
 export interface LetterHeard {
@@ -33,7 +38,7 @@ export interface LetterHeard {
 export interface IdentHeard {
   /** The ident; null when there was none or it cannot be told well enough. */
   readonly letters: string | null;
-  /** How probable it is that the likeliest ident was keyed, among all others and none, 0 to 1. */
+  /** How probable it is that just `letters` were keyed, 0 to 0.999; 0 when no letters are told. */
   readonly confidence: number;
   readonly toneHz: number | null;
   /** Keying speed, words a minute (PARIS). */
@@ -60,7 +65,10 @@ export interface Known {
 export interface Confirmation {
   readonly verdict: 'confirmed' | 'different' | 'cannot-tell';
   readonly heard: string | null;
-  /** How probable it is that the expected ident was keyed, 0 to 1. */
+  /**
+   * How probable it is that `heard` was keyed, 0 to 0.999: the expected ident where it is confirmed, the
+   * other one where it is different. 0 where it cannot be told: nothing is claimed then.
+   */
   readonly confidence: number;
   readonly why: Why | null;
   readonly detail: IdentHeard;

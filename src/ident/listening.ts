@@ -98,7 +98,7 @@ export function startListening(options: ListeningOptions): Listening {
  * Takes in the next complex samples of the front end (re, im, re, im ...); changes `listening` in place
  * and gives it back.
  *
- * `mayLook` false: only takes them in, where a listener has fallen behind. Cheap while a mark is keyed; when an ident seems to have ended, the last 26 s are read as a whole.
+ * Cheap while a mark is keyed; when an ident seems to have ended, the last 26 s are read as a whole.
  * `mayLook` false: only takes the sound in, where a listener has fallen behind.
  */
 export function listenOn(listening: Listening, block: Float32Array, mayLook = true): Listening {
@@ -152,7 +152,7 @@ function tuneTracker(listening: Listening): void {
   const nowS = atS(listening);
   if (nowS - listening.lastTunedS < 1) return;
   listening.lastTunedS = nowS;
-  if ((listening.last?.heard.confidence ?? 0) > 0.5) return;
+  if ((listening.last?.likelihood ?? 0) > 0.5) return;
   const from = Math.max(0, count - Math.round(TUNE_ON_S * options.sampleRateHz));
   const tail = { re: re.subarray(from, count), im: im.subarray(from, count) };
   const offsetHz = keyedToneIn({ ...tail, rateHz: options.sampleRateHz });

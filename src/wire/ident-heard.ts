@@ -59,7 +59,7 @@ const why = orNull(Type.String(), 'the reason where something is in doubt, in wo
 export const DecodedIdentSchema = Type.Object(
   {
     letters: orNull(Type.String(), 'the ident; null: there is none, or it cannot be told'),
-    confidence: share('how probable it is that just this ident was keyed'),
+    confidence: share('how probable it is that just these letters were keyed; 0: letters is null'),
     toneHz: orNull(Type.Number(), 'the tone, Hz'),
     wpm: orNull(Type.Number(), 'keying speed, words a minute'),
     repeats: Type.Integer({ description: 'how often it is keyed' }),
@@ -81,7 +81,7 @@ export const ConfirmedIdentSchema = Type.Object(
       description: "'different': another ident was heard whole and well",
     }),
     heard: orNull(Type.String(), 'the ident that was heard'),
-    confidence: share('how probable it is that the expected ident was keyed'),
+    confidence: share('how probable it is that `heard` was keyed; 0: it cannot be told'),
     why,
   },
   { ...record, description: 'the verdict' },

@@ -87,7 +87,7 @@ const SURE = 0.9;
  * likeliest one are weighed in any case; where even that one is in doubt, each is asked about by itself.
  */
 function answersTo(clip: Clip, telling: Telling, asked: readonly string[]): Confirmation[] {
-  const isSure = telling.told.heard.confidence >= SURE || telling.told.best === null;
+  const isSure = telling.told.likelihood >= SURE || telling.told.best === null;
   return asked.map((each) => (isSure ? verdictFrom(telling, each) : confirmIdent(clip, each)));
 }
 

@@ -34,6 +34,9 @@ const WHYS: readonly Why[] = [
   'ident-missing',
   'dme-only',
   'not-sure-yet',
+  'uneven-keying',
+  'steady-tone',
+  'off-tone',
 ];
 
 describe('what the verdict about an expected ident says', () => {

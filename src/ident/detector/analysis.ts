@@ -1,10 +1,13 @@
 import { lettersOfKey } from './likely-idents.ts';
 import type { IdentKey } from './likely-idents.ts';
+import { listenedTo } from './listened.ts';
 import type { Listened } from './listened.ts';
 import { identLogPrior } from './occurrences.ts';
-import { evidenceAt, likeliestAt, readTone } from './tone-reading.ts';
+import { spectrogramOf } from './spectrogram.ts';
+import { evidenceAt, keyedTotal, likeliestAt, marksOfReading, readTone } from './tone-reading.ts';
 import type { ToneReading } from './tone-reading.ts';
 import { tonesIn } from './tone-search.ts';
+import { withoutMarks } from './without-marks.ts';
 
 /** An ident that may have been keyed, with the evidence for it. */
 export interface Candidate {
@@ -30,9 +33,7 @@ export function analyse(listened: Listened, asked: readonly IdentKey[]): Analysi
   const all = readingsOf(listened);
   const ranked = (['vor', 'dme'] as const).map((band) => inBand(all, band));
   const bands = ranked.flatMap((here) => here.slice(0, 1));
-  const hasOther = ranked.some(([first, ...others]) =>
-    others.some((other) => first !== undefined && isOther(first, other)),
-  );
+  const hasOther = bands.some((first) => isAnotherBeside(listened, first));
   const loudest = Math.max(0, ...bands.map(({ meanAmplitude }) => meanAmplitude));
   const readings = bands.filter(({ meanAmplitude }) => meanAmplitude > FAINTEST * loudest);
   const keys = new Set([...asked, ...readings.flatMap(likeliestAt)]);
@@ -74,13 +75,27 @@ function inBand(all: readonly ToneReading[], band: 'vor' | 'dme'): ToneReading[]
 /** How loud a second tone must be beside the first one to be another station's. */
 const OTHER_LEVEL = 0.52;
 
-/** How much it must look keyed, nats, and beside the first one: its sidebands hardly do. */
+/** How much it must look keyed, nats, and beside the first one. */
 const OTHER_SEARCH = 90;
 const OTHER_SHARE = 0.3;
 
-function isOther(first: ToneReading, other: ToneReading): boolean {
-  const isApart = Math.abs(first.tone.offsetHz - other.tone.offsetHz) > 7;
-  const isLoud = other.meanAmplitude > OTHER_LEVEL * first.meanAmplitude;
+/** How much of the evidence for the first one there must be for it: in a voice a few dots can be found. */
+const OTHER_TOTAL = 0.6;
+
+/**
+ * Whether, without the marks of the ident read at a tone, another one is keyed in the same band.
+ *
+ * Taken away first, because a keyed tone has sidebands that are keyed as well, and two tones a few hertz
+ * apart look like one.
+ */
+function isAnotherBeside(listened: Listened, first: ToneReading): boolean {
+  if (first.score <= 0) return false;
+  const stream = withoutMarks(listened.stream, first.frames, marksOfReading(first));
   const least = Math.max(OTHER_SEARCH, OTHER_SHARE * first.tone.score);
-  return first.score > 0 && isApart && isLoud && other.tone.score > least;
+  const rest = spectrogramOf(stream, 0.4, 0.1, 512);
+  const tone = tonesIn(rest, 1).find(({ band }) => band === first.tone.band);
+  if (tone === undefined || tone.score <= least) return false;
+  const other = readTone(listenedTo(stream), tone);
+  if (other === null || other.meanAmplitude < OTHER_LEVEL * first.meanAmplitude) return false;
+  return keyedTotal(other) > OTHER_TOTAL * keyedTotal(first);
 }

@@ -1,5 +1,6 @@
 import type { Frames } from './frames.ts';
 import type { HeardAt } from './heard-at.ts';
+import { isKeyedWell } from './keying-fit.ts';
 
 /** How well the marks and gaps of one ident are what they should be. */
 export interface Fit {
@@ -9,8 +10,8 @@ export interface Fit {
   readonly leak: number;
   /** How exactly that can be told in the noise (one standard deviation). */
   readonly leakError: number;
-  /** The weakest of the marks beside the mean one, as a share of the mean power. */
-  readonly weakest: number;
+  /** Whether its marks are dots and dashes, without holes. */
+  readonly isKeyedWell: boolean;
 }
 
 /** Quiet that must be heard before and after, dots: more than the gap between letters. */
@@ -25,7 +26,7 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
   const first = marks[0];
   const last = marks.at(-1);
   if (first === undefined || last === undefined)
-    return { isWhole: false, leak: 1, leakError: 0, weakest: 0 };
+    return { isWhole: false, leak: 1, leakError: 0, isKeyedWell: false };
   const quiet = QUIET_UNITS * dotFrames;
   const isWhole = first.from >= quiet && last.to + quiet <= frames.count;
   const on = marks.map(({ from, to }) => powerIn(frames, from, to));
@@ -35,12 +36,11 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
     powerIn(frames, last.to, last.to + quiet),
   ];
   const level = mean(on);
-  const weakest = Math.min(...on.map((each) => mean([each])));
   return {
     isWhole,
     leak: level > 0 ? Math.max(0, mean(gaps)) / level : 1,
     leakError: level > 0 ? chance(gaps) / level : 0,
-    weakest: level > 0 ? weakest / level : 0,
+    isKeyedWell: isKeyedWell(frames, heard),
   };
 }
 

@@ -7,7 +7,8 @@ import { plus } from './ident-loop.ts';
 import type { Level } from './letter-tables.ts';
 import type { IdentKey } from './likely-idents.ts';
 import { identLogPrior, REST_S } from './occurrences.ts';
-import { dotSOf } from './timing.ts';
+import { dotSOf, ratiosOf } from './timing.ts';
+import type { Ratios } from './timing.ts';
 
 /** One place where an ident seems to be keyed by hand. */
 export interface HandOccurrence {
@@ -15,6 +16,7 @@ export interface HandOccurrence {
   readonly from: number;
   readonly to: number;
   readonly dotS: number;
+  readonly ratios: Ratios;
   readonly letters: readonly number[];
   readonly marks: readonly Stretch[];
   readonly score: number;
@@ -67,8 +69,8 @@ function occurrenceOf(
   }
   const { from, to, letters } = top;
   const floor = top.score + enter - FLOOR_BELOW;
-  const dotS = dotSOf(top.timing);
-  return { from, to, letters, dotS, score, marks: marksOfHand(top), evidence, floor };
+  const timing = { dotS: dotSOf(top.timing), ratios: ratiosOf(top.timing) };
+  return { from, to, letters, ...timing, score, marks: marksOfHand(top), evidence, floor };
 }
 
 /** Evidence for one ident from all occurrences, nats, against nothing keyed. */

@@ -4,14 +4,21 @@ import { judge } from './judged.ts';
 import type { Judged } from './judged.ts';
 import type { Analysis } from './analysis.ts';
 import { lettersOfKey } from './likely-idents.ts';
+import type { IdentKey } from './likely-idents.ts';
 import { LETTERS } from './letter-tree.ts';
 import type { Listened } from './listened.ts';
+import { loudestLine } from './loudest-line.ts';
+import type { LoudestLine } from './loudest-line.ts';
 import { quantile } from './order.ts';
 import { letterShare, likeliestOf, textOfKey } from './posterior.ts';
 import type { Posterior } from './posterior.ts';
 
-/** An ident less probable than this is not named. */
-const LEAST_CONFIDENCE = 0.5;
+/** An ident less probable than this is not named: about one in a hundred names is wrong then. */
+const LEAST_CONFIDENCE = 0.9;
+
+/** With less evidence than this for each element, nats, or when none is likelier, nothing was keyed. */
+const LEAST_TO_GUESS = 8;
+const LEAST_KEYED = 0.5;
 
 /** Between 1020 Hz of a VOR and 1350 Hz of a DME. *Source:* AIM 1-1-7 f. */
 const BETWEEN_TONES_HZ = 1185;
@@ -27,40 +34,64 @@ const TOO_SHORT_S = 2.5;
 /** Amplitude of the whole stream under which there is nothing to hear: 80 dB below full scale. */
 const SILENT = 1e-4;
 
+/** Samples of the stream until the front end is full: a held level makes a click there. */
+const STARTING = 30;
+
 /** What a recording says, with the close look at its likeliest ident. */
 export interface Told {
   readonly heard: IdentHeard;
   readonly best: Judged | null;
+  /** How probable the likeliest ident is, told or not. */
+  readonly likelihood: number;
 }
 
 /** Puts what was found into words and figures. */
 export function heardIn(listened: Listened, analysis: Analysis, posterior: Posterior): Told {
   const key = likeliestOf(posterior);
-  const confidence = key === null ? 0 : (posterior.get(key) ?? 0);
+  const likelihood = key === null ? 0 : (posterior.get(key) ?? 0);
   const best = key === null ? null : judge(analysis, key);
-  if (key === null || best === null || confidence < 0.01) {
-    return { heard: { ...NOTHING, why: whyNothing(listened) }, best: null };
+  const line = loudestLine(listened.coarse);
+  if (key === null || best === null || isNothing(best, posterior, line)) {
+    const heard = { ...NOTHING, why: whyNothing(listened, line) };
+    return { heard, best: null, likelihood: 0 };
   }
-  const why = whyUnsure(listened, best, confidence);
+  const why = whyUnsure(listened, best, likelihood);
   const isTold = why === null;
   const text = textOfKey(key);
   const heard: IdentHeard = {
     letters: isTold ? text : null,
-    confidence,
+    confidence: isTold ? shareOf(likelihood) : 0,
     toneHz: best.reading.tone.offsetHz + CENTRE_HZ,
     wpm: wpmOf(best),
     repeats: repeatsOf(analysis, best),
     snrDb: snrDbOf(best),
-    perLetter: lettersOfKey(key).flatMap((each, at): LetterHeard[] => {
-      const letter = LETTERS[each];
-      const share = letterShare(posterior, key, at);
-      return letter === undefined
-        ? []
-        : [{ letter: letter.letter, confidence: share, pattern: letter.pattern }];
-    }),
+    perLetter: perLetterOf(posterior, key),
     why: isTold ? whyWarned(text, isOnDmeAlone(analysis, best)) : why,
   };
-  return { heard, best };
+  return { heard, best, likelihood };
+}
+
+/** A probability to three decimals, never quite 1: nothing that is heard is certain. */
+export function shareOf(probability: number): number {
+  return Math.min(0.999, Math.round(1000 * probability) / 1000);
+}
+
+function perLetterOf(posterior: Posterior, key: IdentKey): LetterHeard[] {
+  return lettersOfKey(key).flatMap((each, at): LetterHeard[] => {
+    const letter = LETTERS[each];
+    if (letter === undefined) return [];
+    const confidence = shareOf(letterShare(posterior, key, at));
+    return [{ letter: letter.letter, confidence, pattern: letter.pattern }];
+  });
+}
+
+/** Whether even the likeliest ident is only noise, a tone that never stops, or what spills from another tone. */
+function isNothing(best: Judged, posterior: Posterior, line: LoudestLine | null): boolean {
+  let keyed = 0;
+  for (const share of posterior.values()) keyed += share;
+  if (keyed < LEAST_KEYED || best.perElement < LEAST_TO_GUESS) return true;
+  if (line === null || (best.isWhole && best.isClear && line.isInBand)) return false;
+  return line.isSteady || !line.isInBand;
 }
 
 /** What has to be known of an ident that is told; null: nothing. */
@@ -82,26 +113,31 @@ function isOnDmeAlone(analysis: Analysis, best: Judged): boolean {
 }
 
 /** Why the likeliest ident is not told; null when it is. */
-function whyUnsure(listened: Listened, best: Judged, confidence: number): Why | null {
+function whyUnsure(listened: Listened, best: Judged, likelihood: number): Why | null {
   if (best.isContradicted) return 'two-at-once';
-  if (confidence < LEAST_CONFIDENCE) {
+  if (likelihood < LEAST_CONFIDENCE) {
     if (hasVoice(listened)) return 'voice-over-it';
     return best.perElement < 20 ? 'too-weak' : 'not-sure-yet';
   }
   if (!best.isWhole) return 'no-complete-ident';
-  if (!best.isClear) return hasVoice(listened) ? 'voice-over-it' : 'too-weak';
-  return null;
+  if (best.isClear && best.isMorse) return null;
+  if (hasVoice(listened)) return 'voice-over-it';
+  return best.isClear ? 'uneven-keying' : 'too-weak';
 }
 
-function whyNothing({ stream }: Listened): Why {
+function whyNothing(listened: Listened, line: LoudestLine | null): Why {
+  const { stream } = listened;
   let peak = 0;
-  for (let n = 0; n < stream.re.length; n += 1) {
+  for (let n = STARTING; n < stream.re.length; n += 1) {
     peak = Math.max(peak, Math.abs(stream.re[n] ?? 0), Math.abs(stream.im[n] ?? 0));
   }
   const lengthS = stream.re.length / stream.rateHz;
   if (lengthS < TOO_SHORT_S) return 'too-short';
   if (peak < SILENT) return 'silent';
-  return lengthS >= MISSING_S ? 'ident-missing' : 'not-sure-yet';
+  if (line?.isSteady === true) return 'steady-tone';
+  if (line?.isInBand === false) return 'off-tone';
+  if (hasVoice(listened)) return 'voice-over-it';
+  return lengthS >= MISSING_S ? 'ident-missing' : 'no-complete-ident';
 }
 
 /** Whether the noise beside the tone rises by 10 dB again and again, as speech makes it do. */
@@ -139,5 +175,5 @@ const NOTHING: IdentHeard = {
   repeats: 0,
   snrDb: null,
   perLetter: [],
-  why: 'not-sure-yet',
+  why: 'no-complete-ident',
 };

@@ -21,6 +21,8 @@ export interface Judged {
   readonly isWhole: boolean;
   /** Marks stand out, gaps are quiet, and there is enough evidence for each element. */
   readonly isClear: boolean;
+  /** At least one that is whole is keyed in dots and dashes. */
+  readonly isMorse: boolean;
   /** Another ident was heard at some time on some tone, for certain. */
   readonly isContradicted: boolean;
   /** Evidence of all times together for each element, nats. */
@@ -69,19 +71,24 @@ export function judge(analysis: Analysis, key: IdentKey): Judged | null {
     isClear:
       perElement >= LEAST_PER_ELEMENT &&
       isLongEnough(letters.length, elements, own.length) &&
-      whole.some(({ leak, leakError }) => leak <= MOST_LEAK + leakError),
+      whole.some(isQuietBetween),
+    isMorse: whole.some((fit) => isQuietBetween(fit) && fit.isKeyedWell),
     isContradicted: analysis.hasOther || looks.some(isContradicted),
     perElement,
     fits,
   };
 }
 
+function isQuietBetween({ leak, leakError }: Fit): boolean {
+  return leak <= MOST_LEAK + leakError;
+}
+
 /**
  * Whether so many elements, heard so often, cannot be a cough or a syllable: a few dots alone can.
- * Idents of one or two letters are rare, and must be heard again.
+ * Idents of one or two letters are rare, and must be heard again; three beeps are told as none.
  */
 function isLongEnough(letters: number, elements: number, times: number): boolean {
-  if (letters >= 3) return elements * times >= 4;
+  if (letters >= 3) return elements >= 4 && elements * times > letters;
   return elements >= 3 && elements * times >= 6;
 }
 

@@ -22,7 +22,7 @@ export function levelsFor(
 ): Level[] {
   const weak = Math.min(0.15, LEAST_WEAK + Math.max(0, spread * spread - BY_CHANCE));
   return [
-    { scale: 1, share: 1 - 1.25 * weak },
+    { scale: 1, share: 1 - weak - weak / 40 },
     { scale: 0.55, share: weak },
     { scale: 0.3, share: weak / 40 },
   ].map(({ scale, share }) => ({

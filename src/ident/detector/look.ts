@@ -18,6 +18,8 @@ export interface LookingFor {
 /** What one look at the last stretch of sound has shown. */
 export interface Look {
   readonly heard: IdentHeard;
+  /** How probable the likeliest ident is, told or not. */
+  readonly likelihood: number;
   readonly confirmation: Confirmation | null;
   /** Marks of the likeliest ident, seconds since listening began. */
   readonly marks: readonly {
@@ -33,12 +35,13 @@ export interface Look {
 /** Reads a stretch of the stream as a whole. */
 export function look(stream: Stream, looking: LookingFor): Look {
   const telling = tell(stream, looking.known ?? {}, looking.expected);
-  const { heard, best } = telling.told;
+  const { heard, best, likelihood } = telling.told;
   const offsetHz = telling.analysis.readings[0]?.tone.offsetHz;
   return {
     heard,
+    likelihood,
     confirmation: looking.expected === null ? null : verdictFrom(telling, looking.expected),
-    marks: best === null || heard.confidence < 0.3 ? [] : marksOf(best, looking.startS),
+    marks: best === null || likelihood < 0.3 ? [] : marksOf(best, looking.startS),
     dotS: heard.wpm === null ? null : 1.2 / heard.wpm,
     loudestHz: offsetHz === undefined ? null : offsetHz + CENTRE_HZ,
   };

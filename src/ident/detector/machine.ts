@@ -65,7 +65,7 @@ function scoreOf(found: readonly Occurrence[]): number {
 }
 
 /** The marks of occurrences, in frames of the recording. */
-function stretchesOf(found: readonly Occurrence[], tables: LetterTables): Stretch[] {
+export function stretchesOf(found: readonly Occurrence[], tables: LetterTables): Stretch[] {
   const { unit, lead } = tables;
   return found.flatMap(({ place, letters }) =>
     marksOfPatterns(patternsOf(letters)).map(({ fromUnits, toUnits }) => ({

@@ -1,5 +1,5 @@
 /** Slowest and fastest keying that is looked for, words a minute. */
-const SLOWEST_WPM = 4.7;
+const SLOWEST_WPM = 4;
 const FASTEST_WPM = 16;
 
 /** Length of a dot, seconds: 1.2 / wpm (PARIS, 50 dots). *Source:* ITU-R M.1677-1, by its word. */

@@ -1,13 +1,13 @@
 import type { Confirmation, Known } from '../heard.ts';
 import { analyse } from './analysis.ts';
 import type { Analysis } from './analysis.ts';
-import { heardIn } from './heard-in.ts';
+import { heardIn, shareOf } from './heard-in.ts';
 import type { Told } from './heard-in.ts';
 import { lettersOfKey } from './likely-idents.ts';
 import type { IdentKey } from './likely-idents.ts';
 import { listenedTo } from './listened.ts';
 import { patternsOf } from './marks-of.ts';
-import { keyOfText, posteriorOf } from './posterior.ts';
+import { keyOfText, posteriorOf, textOfKey } from './posterior.ts';
 import type { Posterior } from './posterior.ts';
 import type { Stream } from './stream.ts';
 
@@ -43,9 +43,10 @@ export function tell(stream: Stream, known: Known, expected: string | null): Tel
 export function verdictFrom({ told, posterior }: Telling, expected: string): Confirmation {
   const key = keyOfText(expected);
   const detail = told.heard;
-  const confidence = key === null ? 0 : (posterior.get(key) ?? 0);
-  const verdict = key === null ? 'cannot-tell' : verdictOn(key, confidence, told);
+  const likelihood = key === null ? 0 : (posterior.get(key) ?? 0);
+  const verdict = key === null ? 'cannot-tell' : verdictOn(key, likelihood, told);
   const why = detail.why ?? (verdict === 'cannot-tell' ? 'not-sure-yet' : null);
+  const confidence = verdict === 'cannot-tell' ? 0 : shareOf(told.likelihood);
   return { verdict, heard: detail.letters, confidence, why, detail };
 }
 
@@ -53,17 +54,22 @@ function keysOf(idents: readonly string[]): IdentKey[] {
   return idents.flatMap((ident) => keyOfText(ident) ?? []);
 }
 
-function verdictOn(
-  key: IdentKey,
-  confidence: number,
-  { heard, best }: Told,
-): Confirmation['verdict'] {
+function verdictOn(key: IdentKey, likelihood: number, told: Told): Confirmation['verdict'] {
+  const { heard, best } = told;
   if (best === null || heard.letters === null) return 'cannot-tell';
   // TEST identifies nothing, and a DME alone does not identify the VOR, whatever letters were expected.
   if (best.key === key && heard.why !== null) return 'cannot-tell';
-  if (best.key === key) return confidence >= CONFIRMED ? 'confirmed' : 'cannot-tell';
-  const letters = lettersOfKey(best.key);
-  const isLong = letters.length >= 3 && patternsOf(letters).join('').length >= LEAST_ELEMENTS;
-  const isOther = heard.confidence >= SURE_OF_OTHER && confidence <= OUT_OF_QUESTION;
-  return isOther && (isLong || best.heard.length >= 2) ? 'different' : 'cannot-tell';
+  if (best.key === key) return likelihood >= CONFIRMED ? 'confirmed' : 'cannot-tell';
+  const isOther = told.likelihood >= SURE_OF_OTHER && likelihood <= OUT_OF_QUESTION;
+  return isOther && (best.heard.length >= 2 || isPlain(best.key, key))
+    ? 'different'
+    : 'cannot-tell';
+}
+
+/** Whether an ident heard once is enough to call it another one than the expected. */
+function isPlain(heard: IdentKey, expected: IdentKey): boolean {
+  const letters = lettersOfKey(heard);
+  if (letters.length < 3 || patternsOf(letters).join('').length < LEAST_ELEMENTS) return false;
+  // One letter more at either end may be a syllable or a click.
+  return letters.length === 3 || !textOfKey(heard).includes(textOfKey(expected));
 }

@@ -39,6 +39,22 @@ export function dotSOf(timing: Timing): number {
   return Math.exp(timing[0] ?? 0);
 }
 
+/** Lengths in dots. */
+export interface Ratios {
+  readonly dash: number;
+  readonly elementGap: number;
+  readonly letterGap: number;
+}
+
+/** Lengths in dots, as far as they are known. */
+export function ratiosOf(timing: Timing): Ratios {
+  return {
+    dash: Math.exp(timing[1] ?? 0),
+    elementGap: Math.exp(timing[2] ?? 0),
+    letterGap: Math.exp(timing[3] ?? 0),
+  };
+}
+
 /**
  * How likely a span of `durationS` is (log density over ln of the duration), and the timing learnt from it.
  *

@@ -1,4 +1,5 @@
 import { amplitudeFromMarks, loudAmplitude, localAmplitude } from './amplitude.ts';
+import type { Stretch } from './amplitude.ts';
 import { framesAt } from './frames.ts';
 import type { Frames } from './frames.ts';
 import { handEvidence, handReading } from './hand-reading.ts';
@@ -9,7 +10,7 @@ import { lettersOfKey, likelyIdents } from './likely-idents.ts';
 import type { IdentKey } from './likely-idents.ts';
 import type { Listened } from './listened.ts';
 import { levelsFor } from './levels.ts';
-import { machineReading, roughReading } from './machine.ts';
+import { machineReading, roughReading, stretchesOf } from './machine.ts';
 import type { MachineReading } from './machine.ts';
 import { identLogPrior } from './occurrences.ts';
 import { detuningHz } from './retune.ts';
@@ -54,6 +55,18 @@ export function readTone(listened: Listened, tone: ToneFound): ToneReading | nul
   const held = heldEvidence(levels, frames.frameS);
   const score = Math.max(total(hand), machine?.score ?? 0) - Math.max(0, held);
   return { tone: { ...tone, offsetHz }, frames, meanAmplitude: mean, machine, hand, held, score };
+}
+
+/** Evidence of all idents that were read at a tone, by the better way of keying, nats. */
+export function keyedTotal({ machine, hand }: ToneReading): number {
+  return Math.max(total(hand), machine?.score ?? 0);
+}
+
+/** The marks of the idents that were read at a tone, in frames. */
+export function marksOfReading({ machine, hand }: ToneReading): Stretch[] {
+  const isHand = total(hand) > (machine?.score ?? 0);
+  if (isHand || machine === null) return hand.flatMap((each) => each.marks);
+  return stretchesOf(machine.best.found, machine.best.tables);
 }
 
 function total(found: readonly HandOccurrence[]): number {

@@ -8,6 +8,14 @@ const TONE_BANDS = [
   { name: 'dme', leastHz: 1300, mostHz: 1400 },
 ] as const;
 
+/** The band in which a tone lies, with some room; null: neither a VOR nor a DME sends there. */
+export function bandOf(hz: number, roomHz: number): 'vor' | 'dme' | null {
+  const own = TONE_BANDS.find(
+    ({ leastHz, mostHz }) => hz >= leastHz - roomHz && hz <= mostHz + roomHz,
+  );
+  return own?.name ?? null;
+}
+
 /** A tone that may be keyed. */
 export interface ToneFound {
   readonly band: 'vor' | 'dme';

@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import { confirmIdent, decodeIdent } from '../../src/ident/decode.ts';
+import { makeClip } from '../bench/ident-air.ts';
+import { marksOf, soundOf, twice } from './ident-marks.ts';
+
+const held = (toneHz: number) => [{ startS: -1, durationS: 30, isDash: true, toneHz, level: 1 }];
+
+describe('where nothing is read, the reason is the true one', () => {
+  test.each([1020, 1250, 1350])('a tone of %i Hz that never stops', (toneHz) => {
+    expect(decodeIdent(soundOf(held(toneHz), 12, 20)).why).toBe('steady-tone');
+  });
+
+  // ICAO Annex 10 volume I, 3.3.6.5: 1020 Hz +- 50 Hz; the DME's 1350 Hz: AIM 1-1-7 f.
+  test.each([850, 1120, 1250])('an ident keyed on %i Hz', (toneHz) => {
+    const heard = decodeIdent(soundOf(twice('QEV', { toneHz }), 17, 5));
+    expect(heard).toMatchObject({ letters: null, perLetter: [], why: 'off-tone' });
+  });
+
+  test('speech alone', () => {
+    const { why } = decodeIdent(makeClip({ seed: 60, condition: 'none_speech' }));
+    expect(why).toBe('voice-over-it');
+  });
+
+  test('a microphone that is off zero, and hears nothing', () => {
+    expect(decodeIdent(soundOf([], 8, null, (samples) => samples.fill(4))).why).toBe('silent');
+  });
+
+  test('white noise: and neither tone nor speed nor repeats are made up', () => {
+    for (const seed of [60, 61, 62, 63]) {
+      const heard = decodeIdent(makeClip({ seed, condition: 'none_noise' }));
+      const nothing = { toneHz: null, wpm: null, repeats: 0, snrDb: null, perLetter: [] };
+      expect(heard).toMatchObject({ ...nothing, letters: null, why: 'no-complete-ident' });
+    }
+  });
+});
+
+describe('the confidence belongs to what is claimed', () => {
+  const qev = soundOf(twice('QEV'), 17, 5);
+
+  test('confirmed and different: that of the ident heard, to three decimals, never 1', () => {
+    const confirmed = confirmIdent(qev, 'QEV');
+    expect(confirmed).toMatchObject({ verdict: 'confirmed', heard: 'QEV', confidence: 0.999 });
+    const different = confirmIdent(qev, 'KLA');
+    expect(different).toMatchObject({ verdict: 'different', heard: 'QEV', confidence: 0.999 });
+  });
+
+  test('cannot tell: none, though the letters may be clear', () => {
+    const test_ = soundOf(twice('TEST'), 17, 5);
+    expect(confirmIdent(test_, 'TEST')).toMatchObject({ verdict: 'cannot-tell', confidence: 0 });
+    const cut = soundOf(twice('QEV').slice(0, 7), 5, 5);
+    expect(decodeIdent(cut)).toMatchObject({ letters: null, confidence: 0 });
+  });
+});
+
+describe('keying at the ends of what is read', () => {
+  test.each([4, 5, 15])('%i words a minute', (wpm) => {
+    expect(decodeIdent(soundOf(marksOf('QEV', { wpm }), 17, 5)).letters).toBe('QEV');
+  });
+});
