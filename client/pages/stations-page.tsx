@@ -1,11 +1,11 @@
 import type { JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { ulid } from 'ulid';
 import '../form.css';
 import '../stations/stations.css';
 import { decimalYear } from '../../src/earth/calendar-date.ts';
 import { findStations, type FoundStation } from '../../src/station/library/find-stations.ts';
-import type { LibraryStation } from '../../src/station/library/library-station.ts';
+import { stationDoubts, type LibraryStation } from '../../src/station/library/library-station.ts';
 import { readPlace } from '../../src/leg/route/typed-place.ts';
 import type { LatLon } from '../../src/earth/geodesic.ts';
 import { nowMs } from '../parts/clock.ts';
@@ -13,6 +13,7 @@ import { Field } from '../form/field.tsx';
 import { addressOf } from '../parts/route.ts';
 import { Sheet } from '../parts/sheet.tsx';
 import { todayIso } from '../parts/today.ts';
+import { Elsewhere } from '../stations/same-elsewhere.tsx';
 import { ImportBox } from '../stations/import-box.tsx';
 import {
   library,
@@ -46,7 +47,7 @@ export function StationsPage(): JSX.Element {
   const keep = (station: LibraryStation): void => {
     setEditing(null);
     putStations([station]).then((back) => {
-      setUndo({ what: `${station.ident} kept.`, back });
+      setUndo({ what: [`${station.ident} kept.`, ...stationDoubts(station)].join(' '), back });
     }, fail);
   };
   const remove = (station: LibraryStation): void => {
@@ -144,7 +145,11 @@ function Finder({ onEdit, onRemove, undo, onUndo }: FinderProps): JSX.Element {
       <FoundWords count={found?.length ?? null} isEmpty={count === 0} />
       <ul class="found">
         {found?.map((each) => (
-          <StationRow key={each.station.id} found={each}>
+          <StationRow
+            key={each.station.id}
+            found={each}
+            more={<Elsewhere station={each.station} stations={stationIndex.value.stations} />}
+          >
             <div class="row">
               <button
                 type="button"
@@ -173,30 +178,39 @@ function Finder({ onEdit, onRemove, undo, onUndo }: FinderProps): JSX.Element {
   );
 }
 
-/** Null while nothing is asked for. */
+/**
+ * Null while nothing is asked for. Those with the very ident come first, also where others are nearer whose name
+ * only contains it.
+ */
 function foundFor(text: string, near: LatLon | null): readonly FoundStation[] | null {
-  if (text.trim() === '' && near === null) return null;
-  return findStations(stationIndex.value, {
-    text,
-    limit: MOST_SHOWN,
-    ...(near === null ? {} : { near }),
-  });
+  const ident = text.trim().toUpperCase();
+  if (ident === '' && near === null) return null;
+  const found = findStations(stationIndex.value, { text, ...(near === null ? {} : { near }) });
+  const isNamed = ({ station }: FoundStation): boolean => station.ident === ident;
+  return [...found.filter(isNamed), ...found.filter((each) => !isNamed(each))].slice(0, MOST_SHOWN);
 }
 
-function UndoLine({ undo, onUndo }: Pick<FinderProps, 'undo' | 'onUndo'>): JSX.Element | null {
-  if (undo === null) return null;
+/** What has been done to the list; the focus goes where it can be taken back, once its own button is gone. */
+function UndoLine({ undo, onUndo }: Pick<FinderProps, 'undo' | 'onUndo'>): JSX.Element {
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (undo !== null && document.activeElement === document.body) button.current?.focus();
+  }, [undo]);
   return (
     <p role="status" class="row wrap">
-      {undo.what}
-      <button
-        type="button"
-        class="quiet"
-        onClick={() => {
-          onUndo(undo);
-        }}
-      >
-        Undo
-      </button>
+      {undo?.what}
+      {undo === null ? null : (
+        <button
+          ref={button}
+          type="button"
+          class="quiet"
+          onClick={() => {
+            onUndo(undo);
+          }}
+        >
+          Undo
+        </button>
+      )}
     </p>
   );
 }

@@ -10,10 +10,12 @@ interface StationRowProps {
   readonly found: FoundStation;
   /** Right beside the figures: what can be done with it. */
   readonly children: JSX.Element;
+  /** Below the figures: what else there is to tell. */
+  readonly more?: JSX.Element;
 }
 
 /** One station of a list, with what tells it from others of the same ident. */
-export function StationRow({ found, children }: StationRowProps): JSX.Element {
+export function StationRow({ found, children, more }: StationRowProps): JSX.Element {
   const { station, distanceNm } = found;
   const place = `${lettered(station.latitudeDeg, 'N', 'S', 2)} ${lettered(station.longitudeDeg, 'E', 'W', 2)}`;
   const doubts = stationDoubts(station);
@@ -33,7 +35,7 @@ export function StationRow({ found, children }: StationRowProps): JSX.Element {
               station.country,
               station.hasDme ? 'with DME' : 'no DME',
               place,
-              distanceNm === null ? null : `${distanceNm.toFixed(0)} NM away`,
+              distanceNm === null ? null : `${distanceNm.toFixed(0)}\u00A0NM away`,
               station.isByHand ? 'by hand' : null,
             ]
               .filter((each) => each !== null && each !== undefined)
@@ -41,6 +43,7 @@ export function StationRow({ found, children }: StationRowProps): JSX.Element {
           </span>
         </p>
         {doubts.length === 0 ? null : <p class="doubt">{doubts.join(' ')}</p>}
+        {more}
       </div>
       {children}
     </li>

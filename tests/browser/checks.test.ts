@@ -108,7 +108,7 @@ describe('the log of receiver checks', () => {
     const page = await checksIn();
     await page.getByRole('button', { name: 'Log a check' }).click();
     await page.getByLabel('Judged by').selectOption('canada');
-    await page.getByText('Check your own regulation.', { exact: true }).waitFor();
+    await page.getByRole('dialog').getByText('Check your own regulation.').waitFor();
     await page.getByRole('button', { name: 'Leave it' }).click();
     await page.getByRole('button', { name: 'Log a check' }).click();
     await page.getByLabel('Judged by').selectOption('canada');

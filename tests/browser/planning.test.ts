@@ -1,9 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { gpxFaults } from '../gpx-schema.ts';
 import { lookOver } from './look-over.ts';
-import { NOON_MS, setStage, type Opening } from './stage.ts';
+import { NOON_MS, ownDir, setStage, type Opening } from './stage.ts';
 
 const stage = setStage();
 
@@ -82,6 +83,67 @@ describe('the stations of the device', () => {
     await page.reload();
     await find.fill('wok');
     await page.getByText('114.75').waitFor();
+  });
+
+  test('come in from files that are not quite right, with a word on what is not', async () => {
+    const page = await stationsIn();
+    await bringIn(page, CSV.replace('\n2,', '\n9,"QEV,Stray\n2,').replaceAll(/\n(\d)/g, '\nb$1'));
+    await page.getByText('3 added').waitFor();
+    await page.getByText('3 skipped').waitFor();
+    await page.getByText('Which lines were skipped').click();
+    await page.getByText('a quote (") is opened and never closed. Line 3').waitFor();
+    await page.getByRole('button', { name: 'Take it back' }).click();
+    await page.getByText('Of 3 here').waitFor();
+    const latin = CSV.replace('Quiet', 'Quiét').replaceAll(',', ';').replaceAll('\n', '\r\n');
+    await page.setInputFiles('#navaid-file', {
+      name: 'latin.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(latin, 'latin1'),
+    });
+    await page.getByText('Not UTF-8 on line 2: read as Windows-1252').waitFor();
+    await page.getByLabel('Ident, name or frequency').fill('quiét');
+    await page.getByText('Quiét Evening').waitFor();
+    await bringIn(page, `${CSV.split('\n')[0] ?? ''}\n`);
+    await page.getByText('no line under the names').waitFor();
+    await bringIn(page, '');
+    await page.getByText('got nothing. Nothing was taken.').waitFor();
+    await bringIn(page, CSV.replace('ident', 'id'));
+    await page.getByText('more than one called id').waitFor();
+    const large = path.join(ownDir(), 'large.csv');
+    writeFileSync(large, '');
+    truncateSync(large, 100 * 1024 * 1024);
+    await page.setInputFiles('#navaid-file', large);
+    await page.getByText('This file has 100 MB; at most 24 MB are read').waitFor();
+    await page.getByText('Of 3 here').waitFor();
+  });
+
+  test('show what else has the ident, the nearest first, and keep the keyboard where it can undo', async () => {
+    const page = await stationsIn();
+    await bringIn(
+      page,
+      [
+        CSV,
+        '11,QEV,Far away,VOR,112100,-46,120,0,0,LO',
+        '12,QEV,Nearer,VOR,114900,40,-30,0,0,LO',
+        '13,ABC,Not qev,VOR,114900,46.5,-27.3,0,0,LO',
+      ].join('\n'),
+    );
+    await page.getByText('3 added').last().waitFor();
+    await page.getByLabel('Ident, name or frequency').fill('qev');
+    await page.getByLabel('Nearest to').fill('46.5 N 27.3 W');
+    const rows = page.locator('.found > .station');
+    await expect
+      .poll(() => rows.locator('.ident').allTextContents())
+      .toEqual(['QEV', 'QEV', 'QEV', 'ABC']);
+    await rows.first().getByText('Elsewhere: same ident 2, same frequency 0').click();
+    const others = await rows.first().locator('.elsewhere li').allInnerTexts();
+    expect(others.map((each) => /Nearer|Far away/.exec(each)?.[0])).toEqual(['Nearer', 'Far away']);
+    await page.getByRole('button', { name: 'Take out: QEV' }).first().focus();
+    await page.keyboard.press('Enter');
+    await page.getByText('QEV taken out.').waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Undo');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => rows.count()).toBe(4);
   });
 
   test('look right at both sizes, day and night, and can be used without seeing them', async () => {

@@ -26,7 +26,9 @@ export function stationByHand(
 ): Result<LibraryStation> {
   const { serviceClass, country, ...rest } = entered;
   const isPlaced = Math.abs(rest.latitudeDeg) <= 90 && Math.abs(rest.longitudeDeg) <= 180;
-  const modelled = isPlaced ? modelVariationDegEast(rest, year, rest.elevationFt) : 0;
+  // What is wrong with the height is said of the height, not of a declination that nobody gave.
+  const heightFt = Number.isFinite(rest.elevationFt) ? rest.elevationFt : 0;
+  const modelled = isPlaced ? modelVariationDegEast(rest, year, heightFt) : 0;
   const station = { ...rest, declinationDegEast: rest.declinationDegEast ?? modelled };
   const checked = checkStation(station, '');
   if (!checked.ok)

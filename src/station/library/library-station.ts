@@ -38,9 +38,20 @@ export function stationOf(kept: LibraryStation): Station {
   };
 }
 
-/** What is doubtful about a kept station, each in one plain sentence; empty when there is nothing. */
+/** From here to the pole a station may be aligned to true north, whatever the variation is. */
+const FAR_NORTH_DEG = 70;
+
+/**
+ * What is doubtful about a kept station, each in one plain sentence; empty when there is nothing.
+ *
+ * *Source:* stations of the far north aligned to true north: common practice, no source.
+ */
 export function stationDoubts(kept: LibraryStation): readonly string[] {
+  const isFarNorth = Math.abs(kept.latitudeDeg) >= FAR_NORTH_DEG;
   return [
+    ...(isFarNorth && kept.declinationFrom === 'model'
+      ? [`${kept.ident} stands near a pole: its radials may be aligned to true north.`]
+      : []),
     ...(kept.declinationFrom === 'model'
       ? [`No declination is published for ${kept.ident}: today's variation stands in. Check it.`]
       : []),
