@@ -12,6 +12,9 @@ import { withPlace } from './start-belief.ts';
 
 /** A range better known than this (relative) needs no help from the flag. */
 const RANGE_KNOWN_SD = 0.15;
+/** So many standard deviations nearer than believed the station may be. Tuned by simulation. */
+const REACH_SD = 3;
+const REACH_SD_WITHOUT_DME = 4;
 /** Half a plane: an OBS setting within this of the course speaks of passing the station on the course. */
 const ALONG_COURSE_DEG = 60;
 
@@ -96,8 +99,12 @@ export function isRangeKnown(belief: Belief, { dme }: Scene): boolean {
   return dme !== null && lnRangeSd(belief) <= RANGE_KNOWN_SD;
 }
 
-/** Whether the station can have been reached since TO was last seen. */
+/**
+ * Whether the station can have been reached since TO was last seen. Where no DME speaks against it a FROM is believed
+ * more readily: to hold on to TO beyond the station is the worse mistake.
+ */
 function isWithinReach(belief: Belief, scene: Scene, flownNm: number): boolean {
-  const leastNm = Math.exp(belief.mean.lnRange - 3 * lnRangeSd(belief));
+  const sds = scene.dme ? REACH_SD : REACH_SD_WITHOUT_DME;
+  const leastNm = Math.exp(belief.mean.lnRange - sds * lnRangeSd(belief));
   return leastNm < flownNm + scene.coneRadiusNm + 1;
 }
