@@ -16,11 +16,15 @@ export interface Candidate {
   readonly score: number;
 }
 
-/** What a recording holds. */
-export interface Analysis {
+/** What is keyed in a recording, before any ident is weighed. */
+export interface Keyed {
   readonly readings: readonly ToneReading[];
   /** Whether a second station is keyed beside the first one, on a tone of its own. */
   readonly hasOther: boolean;
+}
+
+/** What a recording holds. */
+export interface Analysis extends Keyed {
   /** The likeliest first. */
   readonly candidates: readonly Candidate[];
 }
@@ -28,14 +32,19 @@ export interface Analysis {
 /** A tone this much weaker than the other one is only the click of its keying. */
 const FAINTEST = 0.06;
 
-/** Works out which idents a recording may hold. `asked`: idents that are looked at in any case. */
-export function analyse(listened: Listened, asked: readonly IdentKey[]): Analysis {
+/** Reads the tones that may be keyed. */
+export function keyedIn(listened: Listened): Keyed {
   const all = readingsOf(listened);
-  const ranked = (['vor', 'dme'] as const).map((band) => inBand(all, band));
-  const bands = ranked.flatMap((here) => here.slice(0, 1));
+  const bands = (['vor', 'dme'] as const).flatMap((band) => inBand(all, band).slice(0, 1));
   const hasOther = bands.some((first) => isAnotherBeside(listened, first));
   const loudest = Math.max(0, ...bands.map(({ meanAmplitude }) => meanAmplitude));
   const readings = bands.filter(({ meanAmplitude }) => meanAmplitude > FAINTEST * loudest);
+  return { readings, hasOther };
+}
+
+/** Weighs which idents a recording may hold. `asked`: idents that are looked at in any case. */
+export function analyse(keyed: Keyed, asked: readonly IdentKey[]): Analysis {
+  const { readings } = keyed;
   const keys = new Set([...asked, ...readings.flatMap(likeliestAt)]);
   const candidates = [...keys].map((key) => ({
     key,
@@ -43,7 +52,7 @@ export function analyse(listened: Listened, asked: readonly IdentKey[]): Analysi
       readings.reduce((sum, reading) => sum + evidenceAt(reading, key), 0) +
       identLogPrior(lettersOfKey(key).length),
   }));
-  return { readings, hasOther, candidates: candidates.sort((a, b) => b.score - a.score) };
+  return { ...keyed, candidates: candidates.sort((a, b) => b.score - a.score) };
 }
 
 /** A tone is as good as read when an ident explains so much there, nats. */
@@ -81,6 +90,7 @@ const OTHER_SHARE = 0.3;
 
 /** How much of the evidence for the first one there must be for it: in a voice a few dots can be found. */
 const OTHER_TOTAL = 0.6;
+const OTHER_LEAST = 60;
 
 /**
  * Whether, without the marks of the ident read at a tone, another one is keyed in the same band.
@@ -89,7 +99,7 @@ const OTHER_TOTAL = 0.6;
  * apart look like one.
  */
 function isAnotherBeside(listened: Listened, first: ToneReading): boolean {
-  if (first.score <= 0) return false;
+  if (first.score <= 0 || keyedTotal(first) < OTHER_LEAST) return false;
   const stream = withoutMarks(listened.stream, first.frames, marksOfReading(first));
   const least = Math.max(OTHER_SEARCH, OTHER_SHARE * first.tone.score);
   const rest = spectrogramOf(stream, 0.4, 0.1, 512);
@@ -97,5 +107,5 @@ function isAnotherBeside(listened: Listened, first: ToneReading): boolean {
   if (tone === undefined || tone.score <= least) return false;
   const other = readTone(listenedTo(stream), tone);
   if (other === null || other.meanAmplitude < OTHER_LEVEL * first.meanAmplitude) return false;
-  return keyedTotal(other) > OTHER_TOTAL * keyedTotal(first);
+  return keyedTotal(other) > Math.max(OTHER_LEAST, OTHER_TOTAL * keyedTotal(first));
 }

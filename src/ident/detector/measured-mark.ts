@@ -26,6 +26,9 @@ const MOST_PER_FRAME = 6;
 const MISFIT = 10;
 const HOLE = 15;
 
+/** Under this energy over noise in a frame a mark cannot be measured: about -13 dB in 3 kHz. */
+const MEASURABLE = 1.5;
+
 /** Where the noise rises to so many times the usual, as under a voice, it takes so many times as much. */
 const UNSTEADY = 4;
 const UNSTEADY_FACTOR = 8;
@@ -52,22 +55,29 @@ export function measuredMark(
   const isUnsteady = loudestNoise(frames, window) > UNSTEADY * usualNoise;
   const factor = isUnsteady ? UNSTEADY_FACTOR : 1;
   const { sums, level, ratio } = onSums(frames, window, mark);
-  let any = -Infinity;
-  let within = -Infinity;
-  let [anyFrom, anyTo] = [0, 0];
-  for (let from = 0; from < sums.length; from += 1) {
-    for (let to = from + 1; to < sums.length; to += 1) {
-      const here = (sums[to] ?? 0) - (sums[from] ?? 0);
-      if (here > within && to - from >= bounds.least && to - from <= bounds.most) within = here;
-      if (here <= any) continue;
-      any = here;
-      [anyFrom, anyTo] = [from, to];
-    }
-  }
+  const { any, within, from: anyFrom, to: anyTo } = likeliestSpan(sums, bounds);
   const hole = deepestHole(sums, anyFrom, anyTo);
-  const isOne = any - within <= factor * MISFIT && hole <= factor * HOLE;
+  const isFit = any - within <= factor * MISFIT && hole <= factor * HOLE;
+  const isOne = isFit || ratio < MEASURABLE;
   const span = { from: window.from + anyFrom, to: window.from + anyTo };
   return { ...span, isOne, level: isUnsteady ? Infinity : level, ratio: ratio / factor ** 2 };
+}
+
+/** The stretch with most evidence, and the most that one of a length within bounds has. */
+function likeliestSpan(
+  sums: Float64Array,
+  { least, most }: Bounds,
+): { readonly any: number; readonly within: number; readonly from: number; readonly to: number } {
+  let best = { any: -Infinity, from: 0, to: 0 };
+  let within = -Infinity;
+  for (let from = 0; from < sums.length; from += 1) {
+    for (let to = from + 1; to < sums.length; to += 1) {
+      const any = (sums[to] ?? 0) - (sums[from] ?? 0);
+      if (any > within && to - from >= least && to - from <= most) within = any;
+      if (any > best.any) best = { any, from, to };
+    }
+  }
+  return { ...best, within };
 }
 
 function loudestNoise(frames: Frames, window: Stretch): number {
@@ -100,7 +110,7 @@ function onSums(
     const at = n - window.from;
     sums[at + 1] = (sums[at] ?? 0) + (2 * a * x - 2 * TURN * a * a) / v;
   }
-  const ratio = (a * a * (window.to - window.from)) / Math.max(noise, 1e-30);
+  const ratio = (whole.size ** 2 * (window.to - window.from)) / Math.max(noise, 1e-30);
   return { sums, level: a, ratio };
 }
 

@@ -1,11 +1,12 @@
 import type { Confirmation, Known } from '../heard.ts';
-import { analyse } from './analysis.ts';
-import type { Analysis } from './analysis.ts';
+import { analyse, keyedIn } from './analysis.ts';
+import type { Analysis, Keyed } from './analysis.ts';
 import { heardIn, shareOf } from './heard-in.ts';
 import type { Told } from './heard-in.ts';
 import { lettersOfKey } from './likely-idents.ts';
 import type { IdentKey } from './likely-idents.ts';
 import { listenedTo } from './listened.ts';
+import type { Listened } from './listened.ts';
 import { patternsOf } from './marks-of.ts';
 import { keyOfText, posteriorOf, textOfKey } from './posterior.ts';
 import type { Posterior } from './posterior.ts';
@@ -21,8 +22,15 @@ const OUT_OF_QUESTION = 1e-4;
 /** Elements that another ident needs to be called different when it was heard once only. */
 const LEAST_ELEMENTS = 6;
 
+/** A stretch of sound, with what is keyed in it. */
+interface Stretch {
+  readonly listened: Listened;
+  readonly keyed: Keyed;
+}
+
 /** All that a stretch of sound tells. */
 export interface Telling {
+  readonly stretch: Stretch;
   readonly analysis: Analysis;
   readonly posterior: Posterior;
   readonly told: Told;
@@ -30,13 +38,22 @@ export interface Telling {
 
 /** Reads a stretch of the stream. `expected`: an ident that is weighed in any case; null: none. */
 export function tell(stream: Stream, known: Known, expected: string | null): Telling {
+  const listened = listenedTo(stream);
+  return tellOf({ listened, keyed: keyedIn(listened) }, known, expected);
+}
+
+/** What a stretch that has been read tells when another ident is expected: as if it were read again for it. */
+export function tellAgain({ stretch }: Telling, known: Known, expected: string): Telling {
+  return tellOf(stretch, known, expected);
+}
+
+function tellOf(stretch: Stretch, known: Known, expected: string | null): Telling {
   const asked = expected === null ? [] : keysOf([expected]);
   const rivals = keysOf(known.rivals ?? []);
   const all = rivals.length === 0 ? [] : [...new Set([...rivals, ...asked])];
-  const listened = listenedTo(stream);
-  const analysis = analyse(listened, [...all, ...asked]);
+  const analysis = analyse(stretch.keyed, [...all, ...asked]);
   const posterior = posteriorOf(analysis, all);
-  return { analysis, posterior, told: heardIn(listened, analysis, posterior) };
+  return { stretch, analysis, posterior, told: heardIn(stretch.listened, analysis, posterior) };
 }
 
 /** Whether what was told is the expected ident. */
