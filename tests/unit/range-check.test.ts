@@ -185,7 +185,7 @@ describe('the check, taken by turning as was offered', () => {
     threeOnCourse(flown);
     const { why } = flyUntilEnded(flown, abeamOf(flown.known()));
     expect(why).toMatch(
-      /The radial moved (one )?\w+ degrees in \w+ minutes: at niner five knots that is one \w+ miles in still air/,
+      /The radial moved (one )?\w+ degrees in \w+ minutes?: at niner five knots that is one \w+ miles in still air/,
     );
   });
 
