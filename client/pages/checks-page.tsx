@@ -107,6 +107,7 @@ function ChecksDesk({ store, onFail }: ChecksDeskProps): JSX.Element {
         </button>
       </p>
       <UndoLine undo={undo} onUndo={strike} />
+      <RulesSection last={last} />
       <section aria-labelledby="log-title">
         <h2 id="log-title">Log</h2>
         {checks.length === 0 ? (
@@ -130,7 +131,6 @@ function ChecksDesk({ store, onFail }: ChecksDeskProps): JSX.Element {
           ))}
         </ul>
       </section>
-      <RulesSection last={last} />
       <CheckFiles store={store} />
       {isLogging ? (
         <Sheet
