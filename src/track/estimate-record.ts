@@ -3,6 +3,7 @@ import type { DatedLeg } from '../leg/leg-frame.ts';
 import type { RangeCheck } from './bearing-change-record.ts';
 import type { Belief } from './belief.ts';
 import type { Misfit } from './judge.ts';
+import type { Piece } from './range-pieces.ts';
 import type { Flag, Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
 import type { Watch } from './watch-record.ts';
@@ -57,8 +58,8 @@ export interface Estimate {
   readonly belief: Belief;
   /** False until the first reading (or what is carried over) tells where the aircraft is. */
   readonly isPlaced: boolean;
-  /** The belief without the needle, while that has rested on its stop since the place was set (see on-stop.ts). */
-  readonly withoutStop: Belief | null;
+  /** What is open while no needle was read off its stop since the place was set (see open-bearing.ts); else null. */
+  readonly openBearing: readonly Piece[] | null;
   /** Time of the last reading, or of what was carried over. */
   readonly atMs: number | null;
   /** Heading held then, magnetic. */

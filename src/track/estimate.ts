@@ -50,7 +50,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     readings: [],
     belief,
     isPlaced,
-    withoutStop: null,
+    openBearing: null,
     atMs,
     headingDeg,
     plan: null,
@@ -124,7 +124,7 @@ function takeCrossBearing(
   before: Estimate,
   interval: Interval,
   reading: Reading,
-): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'withoutStop' | 'watch'> {
+): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'openBearing' | 'watch'> {
   if (!before.isPlaced) return before;
   const belief = interval.carryOn(before.belief);
   const doubt = before.doubt && {
@@ -135,7 +135,7 @@ function takeCrossBearing(
     ...takeInCrossBearing(belief, before.scene, before.leg.leg, reading),
     doubt,
     watch: watchCarriedOn(before.watch, interval.carryOn),
-    withoutStop: null,
+    openBearing: null,
   };
 }
 

@@ -80,8 +80,8 @@ function sideTold(before: Estimate, reading: Reading): Side | null {
 }
 
 /** On a leg to a station that was not passed, with a place, and a range that is poorly known. */
-function isFlagOfUse({ scene, belief, isPlaced, hasPassed, withoutStop }: Estimate): boolean {
-  return scene.isTo && isPlaced && !hasPassed && !withoutStop && !isRangeKnown(belief, scene);
+function isFlagOfUse({ scene, belief, isPlaced, hasPassed, openBearing }: Estimate): boolean {
+  return scene.isTo && isPlaced && !hasPassed && !openBearing && !isRangeKnown(belief, scene);
 }
 
 function isToJustSeen({ lastToAtMs, atMs }: Estimate): boolean {

@@ -20,6 +20,8 @@ const ARRIVING_NM = 2;
 const ARRIVING_S = 60;
 /** A bearing less certain than this is no picture: the flag alone gives 40 degrees. Common practice, no source. */
 const GREATEST_BEARING_SD_DEG = 50;
+/** Nor is one that only the DME's rate tells, without any needle read. Common practice, no source. */
+const GREATEST_UNREAD_SD_DEG = 25;
 
 function isArriving(belief: Belief, scene: Scene): boolean {
   if (scene.isTo && scene.endGroundNm === 0) return false;
@@ -51,8 +53,13 @@ export function phaseOf(estimate: Estimate): Phase {
   const canBeLost = estimate.flag !== 'off' && estimate.readings.length > 1;
   if (estimate.isLost && canBeLost) return 'lost';
   if (isNearStation(motion, scene)) return 'near-station';
-  if (bearingSdDeg(belief) > GREATEST_BEARING_SD_DEG) return canBeLost ? 'lost' : 'intercept';
+  if (isBearingUnknown(estimate)) return canBeLost ? 'lost' : 'intercept';
   return phaseOnLine(belief, scene, motion);
+}
+
+function isBearingUnknown({ belief, openBearing, readings }: Estimate): boolean {
+  const isUnread = openBearing !== null && readings.at(-1)?.needleDots === undefined;
+  return bearingSdDeg(belief) > (isUnread ? GREATEST_UNREAD_SD_DEG : GREATEST_BEARING_SD_DEG);
 }
 
 /** OFF inside the cone is over the station; where it can be the cone's edge, near it; else it tells nothing. */

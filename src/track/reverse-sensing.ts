@@ -24,9 +24,17 @@ function isObsBackwards({ scene }: Estimate, last: Reading): boolean {
   return off > BACKWARDS_DEG && Math.abs(last.needleDots ?? 0) > CENTRED_DOTS;
 }
 
-/** TO on a leg from the station, well before the station. */
-function isStationAhead({ scene, belief, isPlaced }: Estimate, last: Reading): boolean {
+/**
+ * TO on a leg from the station, well before the station, where that is news. With a needle that was only on its stop
+ * nobody knows it, and once FROM was read (the needle centred with it) the place rests on that and TO is as it should be.
+ */
+function isStationAhead(
+  { scene, belief, isPlaced, openBearing, readings }: Estimate,
+  last: Reading,
+): boolean {
   if (scene.isTo || !isPlaced || last.flag !== 'to' || !isAlongCourse(scene, last)) return false;
+  if (openBearing || readings.some(({ flag, station }) => flag === 'from' && !station))
+    return false;
   return alongLine(belief.mean, scene).pastStationNm < -STILL_TURNING_NM;
 }
 

@@ -26,9 +26,9 @@ const BEARING_BEFORE_NEEDLE_SD_DEG = 10;
 /** A needle on its stop at the start: how far off the line aircraft are before one knows that. Common practice, no source. */
 const OFF_LINE_SD_DEG = 15;
 /** Only the flag is known: the half-plane about the course line. */
-const FLAG_ONLY_SD_DEG = 40;
+export const FLAG_ONLY_SD_DEG = 40;
 /** Not even the flag. */
-const NO_BEARING_SD_DEG = 60;
+export const NO_BEARING_SD_DEG = 60;
 /** Inside the cone any bearing is possible. */
 const IN_CONE_SD_DEG = 100;
 
@@ -127,9 +127,8 @@ function bearingStart(
     const sdDeg = isInConeAtStart(scene, reading) ? IN_CONE_SD_DEG : NO_BEARING_SD_DEG;
     return { degTrue: scene.courseDegTrue + (scene.isTo ? 180 : 0), sdDeg };
   }
-  // Radial shown by a centred needle, and to which side of it the needle points.
-  const centreDeg =
-    courseSetDeg + (flag === 'to' ? 180 : 0) + scene.declinationDegEast - vorBiasDeg;
+  const centreDeg = centredBearingDeg(scene, { flag, courseSetDeg }, vorBiasDeg);
+  // To which side of it the needle points.
   const sense = flag === 'to' ? 1 : -1;
   if (needleDots === undefined) return { degTrue: centreDeg, sdDeg: FLAG_ONLY_SD_DEG };
   if (isSaturated(needleDots, scene)) return { degTrue: centreDeg, sdDeg: OFF_LINE_SD_DEG };
@@ -139,7 +138,17 @@ function bearingStart(
   };
 }
 
-function isInConeAtStart(scene: Scene, reading: Reading): boolean {
+/** The bearing from the station, true, on which the needle is centred with this course and flag. */
+export function centredBearingDeg(
+  scene: Scene,
+  { flag, courseSetDeg }: Pick<Reading, 'flag' | 'courseSetDeg'>,
+  vorBiasDeg: number,
+): number {
+  return courseSetDeg + (flag === 'to' ? 180 : 0) + scene.declinationDegEast - vorBiasDeg;
+}
+
+/** Whether OFF in a first reading can be the cone: near enough by the DME, or no DME to tell. */
+export function isInConeAtStart(scene: Scene, reading: Reading): boolean {
   if (reading.dmeNm === undefined || !scene.dme) return true;
   return reading.dmeNm <= Math.hypot(1.3 * scene.coneRadiusNm, scene.dme.heightNm);
 }

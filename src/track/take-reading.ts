@@ -1,10 +1,14 @@
 import type { Belief } from './belief.ts';
 import type { Interval } from './carry-on.ts';
+import { openPieces } from './open-bearing.ts';
+import { openPiecesAfter } from './weigh-open.ts';
 import { SETTLED_AFTER, weigh } from './doubt.ts';
 import type { Doubt, Estimate, Jump } from './estimate-record.ts';
 import { FITS, isMisfit, judge } from './judge.ts';
 import type { Misfit } from './judge.ts';
-import { beforeStop, isFirstOffStop, withoutStop, withoutStopAfter } from './on-stop.ts';
+import { joined } from './range-pieces.ts';
+import type { Piece } from './range-pieces.ts';
+import { isOnStop } from './update-needle.ts';
 import { afterPassage } from './passage.ts';
 import { withFlagTaken } from './flag-side.ts';
 import { isFromUnproven, withFlag } from './passed.ts';
@@ -13,7 +17,7 @@ import { afterReset, resetAwaited } from './reset-indicator.ts';
 import { agedAir, placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
 import { LONGEST_GAP_S } from './tuning.ts';
-import { watchCarriedOn, watchReading } from './watch.ts';
+import { watchCarriedOn, watchReading, watchWhileOpen } from './watch.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
 import type { Watch } from './watch-record.ts';
 
@@ -36,7 +40,7 @@ export type Taken = Pick<
   | 'flag'
   | 'lastToAtMs'
   | 'hasPassed'
-  | 'withoutStop'
+  | 'openBearing'
 >;
 
 /**
@@ -47,21 +51,19 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   if (isToPlace(before, interval, reading)) {
     return placed({ ...before, belief: agedAir(before.belief, interval.durationS) }, reading);
   }
+  if (before.openBearing) return takenWhileOpen(before, before.openBearing, interval, reading);
   const reset = afterReset(before, interval, reading);
   if (reset) return checked(before, reset, reading);
   const { scene } = before;
   const main = interval.carryOn(before.belief);
-  const withoutStop = before.withoutStop && interval.carryOn(before.withoutStop);
-  const start = beforeStop(before, main, withoutStop, reading);
   const since = before.hasPassed ? null : before.lastToAtMs;
   const flagTaken = withFlagTaken(before, interval, reading);
   const belief =
-    flagTaken?.prior ?? afterPassage(start, scene, reading, since, before.start.belief) ?? start;
+    flagTaken?.prior ?? afterPassage(main, scene, reading, since, before.start.belief) ?? main;
   const misfit = judge(belief, scene, reading);
-  const carried = { belief, main, withoutStop, taken: flagTaken?.posterior ?? null };
   return isMisfit(misfit)
-    ? doubted(before, interval, carried, misfit, reading)
-    : fitting(before, interval, carried, reading);
+    ? doubted(before, interval, belief, misfit, reading)
+    : fitting(before, interval, { belief, taken: flagTaken?.posterior ?? null }, reading);
 }
 
 /** The first reading after the pilot has set the direction indicator as asked: nothing is suspected any more. */
@@ -75,26 +77,52 @@ function checked(before: Estimate, belief: Belief, reading: Reading): Taken {
     isLost: false,
     jump: null,
     watch: NOTHING_SUSPECTED,
-    withoutStop: null,
+    openBearing: null,
   };
 }
 
-/** What goes into a reading, carried on to its time. */
-interface Carried {
-  /** What the reading is held against. */
-  readonly belief: Belief;
-  /** The main belief; another one than `belief` while the needle rests on its stop. */
-  readonly main: Belief;
-  readonly withoutStop: Belief | null;
-  /** What is believed after the reading if it fits, where the flag has told that too. */
-  readonly taken: Belief | null;
+/**
+ * A reading while the bearing is open: it only weighs what is open, and the DME alone can be in doubt. The first needle
+ * off its stop tells the bearing, whatever was inferred before it; where it contradicts all that was open (as after a
+ * slip in the first reading) the place is its own, and nothing of the air is kept that rested on another bearing.
+ */
+function takenWhileOpen(
+  before: Estimate,
+  pieces: readonly Piece[],
+  interval: Interval,
+  reading: Reading,
+): Taken {
+  const { scene } = before;
+  const carried = pieces.map(({ belief, weight }) => ({
+    belief: interval.carryOn(belief),
+    weight,
+  }));
+  const prior = joined(carried) ?? interval.carryOn(before.belief);
+  const { dme } = judge(prior, scene, reading);
+  const after = openPiecesAfter(carried, scene, reading, dme);
+  const belief = after && joined(after);
+  if (!belief) {
+    const air = agedAir(before.start.belief, interval.durationS);
+    return placed({ ...before, belief: air }, reading);
+  }
+  const taken = dme
+    ? doubted(before, interval, prior, { ...FITS, dme }, reading)
+    : fitting(before, interval, { belief: prior, taken: belief }, reading);
+  // A DME that has proved to be right against all that was open has opened everything again.
+  if (dme && !taken.doubt) return taken;
+  const isTold =
+    reading.needleDots !== undefined && reading.flag !== 'off' && !isOnStop(scene, reading);
+  return { ...taken, belief, openBearing: isTold ? null : after };
 }
 
-/** A reading that fits what is believed. */
+/**
+ * A reading that fits what is believed (`belief`, carried on to its time). `taken`: what is believed after it, where
+ * that is known already.
+ */
 function fitting(
   before: Estimate,
   interval: Interval,
-  { belief, withoutStop, taken }: Carried,
+  { belief, taken }: { readonly belief: Belief; readonly taken: Belief | null },
   reading: Reading,
 ): Taken {
   return {
@@ -106,7 +134,7 @@ function fitting(
     isLost: false,
     jump: fading(before.jump),
     watch: watched(before, interval, { belief, misfit: FITS }, reading),
-    withoutStop: withoutStopAfter(before, withoutStop, reading),
+    openBearing: null,
   };
 }
 
@@ -114,37 +142,34 @@ function fitting(
 function doubted(
   before: Estimate,
   interval: Interval,
-  { belief, main, withoutStop }: Carried,
+  belief: Belief,
   misfit: Misfit,
   reading: Reading,
 ): Taken {
-  if (isPlaceOpen(before, misfit, reading))
+  if (isPlaceOpen(before, reading))
     return { ...placed(before, reading), jump: fading(before.jump) };
-  const verdict = weigh(withoutStop ? main : belief, before.scene, reading, misfit, {
+  const verdict = weigh(belief, before.scene, reading, misfit, {
     doubt: carriedDoubt(before.doubt, interval.carryOn),
     takenIn: before.takenIn,
     lastDmeNm: lastDmeNm(before),
   });
   const isAfresh = verdict.isConfirmed || verdict.isLost;
+  const open = isAfresh ? openPieces(verdict.belief, before.scene, reading) : null;
   return {
     ...withFlag(before, reading, misfit.flag),
-    belief: verdict.belief,
+    belief: (open && joined(open)) ?? verdict.belief,
     isPlaced: true,
     takenIn: isAfresh ? 1 : before.takenIn,
     doubt: verdict.doubt,
     isLost: verdict.isLost,
     jump: isAfresh ? jumpFrom(before, misfit) : fading(before.jump),
     watch: isAfresh ? NOTHING_SUSPECTED : watched(before, interval, { belief, misfit }, reading),
-    withoutStop: isAfresh ? null : withoutStop,
+    openBearing: open,
   };
 }
 
-/**
- * Whether there is no place that a reading could contradict: on its stop the needle has not told the radial yet, and
- * a picture that is lost waits for just this reading.
- */
-function isPlaceOpen(before: Estimate, misfit: Misfit, reading: Reading): boolean {
-  if ((misfit.needle || misfit.flag) && isFirstOffStop(before, reading)) return true;
+/** Whether there is no place that a reading could contradict: a picture that is lost waits for just this reading. */
+function isPlaceOpen(before: Estimate, reading: Reading): boolean {
   const { needleDots, flag, dmeNm } = reading;
   const isRadialRead = needleDots === 0 && flag !== 'off';
   return before.isLost && isRadialRead && (before.scene.dme === null || dmeNm !== undefined);
@@ -154,7 +179,7 @@ function isPlaceOpen(before: Estimate, misfit: Misfit, reading: Reading): boolea
 function isToPlace(before: Estimate, interval: Interval, reading: Reading): boolean {
   if (!before.isPlaced || interval.durationS > LONGEST_GAP_S) return true;
   // A TO right after a FROM that nothing has proven: the FROM was the slip.
-  return reading.flag === 'to' && isFromUnproven(before);
+  return reading.flag === 'to' && !before.openBearing && isFromUnproven(before);
 }
 
 /** The first place of a leg, or a new one after too long a gap. */
@@ -166,19 +191,20 @@ function placed(before: Estimate, reading: Reading): Taken {
     isLost: false,
     jump: null,
     watch: NOTHING_SUSPECTED,
-    withoutStop: null,
+    openBearing: null,
   };
   if (reading.flag === 'off' && reading.dmeNm === undefined) {
     return { ...flags, ...unseen, belief: before.belief, isPlaced: false, takenIn: 0 };
   }
+  const pieces = openPieces(before.belief, scene, reading);
   const place = placeFromReading(before.belief, scene, reading);
   return {
     ...flags,
     ...unseen,
-    belief: takeIn(place, scene, reading, FITS),
+    belief: (pieces && joined(pieces)) ?? takeIn(place, scene, reading, FITS),
     isPlaced: true,
     takenIn: 1,
-    withoutStop: withoutStop(place, scene, reading),
+    openBearing: pieces,
   };
 }
 
@@ -214,10 +240,11 @@ function watched(
 ): Watch {
   if (interval.durationS <= 0) return before.watch;
   const watch = { ...before.watch, resetAwaited: resetAwaited(before) };
+  const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
+  if (before.openBearing) return watchWhileOpen(watch, from, predicted, before.scene, reading);
   const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
   if (isClose || before.hasPassed || misfit.flag || isCentredByHand(before, reading)) {
     return watchCarriedOn(watch, interval.carryOn);
   }
-  const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
   return watchReading(watch, from, predicted, before.scene, reading);
 }

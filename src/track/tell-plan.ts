@@ -71,14 +71,14 @@ function isOnStop({ needleDots, station }: Reading, scene: Scene): boolean {
 }
 
 /** The bearing, brought nearer to the line where it is too far off to be acted on. */
-function nearerBearing({ belief, scene, readings }: Estimate): number {
+function nearerBearing({ belief, scene, readings, openBearing }: Estimate): number {
   const { mean } = belief;
   const onLineDeg = lineDegTrue(mean, scene) + (scene.isTo ? 180 : 0);
   const offDeg = wrap180(mean.bearingRad * DEG_PER_RAD - onLineDeg);
   if (Math.abs(offDeg) > 90) return mean.bearingRad;
   const recent = readings.slice(-LONG_ON_STOP);
   const isLong = recent.length === LONG_ON_STOP && recent.every((each) => isOnStop(each, scene));
-  const greatestDeg = isLong ? GREATEST_OFF_LONG_DEG : GREATEST_OFF_DEG;
+  const greatestDeg = isLong || openBearing ? GREATEST_OFF_LONG_DEG : GREATEST_OFF_DEG;
   const lessDeg = Math.max(0, Math.abs(offDeg) - greatestDeg);
   return mean.bearingRad - Math.sign(offDeg) * lessDeg * RAD_PER_DEG;
 }

@@ -4,6 +4,7 @@ import type { EstimateSeen, HowFar } from './guidance.ts';
 import { NOTHING_FAR } from './how-far.ts';
 import { isFromUnproven } from './passed.ts';
 import { GREATEST_WIND_SD_KT, worseWindSdKt } from './seen.ts';
+import { bearingSdDeg } from './place.ts';
 import { greatestWeight } from './watch-record.ts';
 
 /** What may be told while some doubts stand. The tracking goes on all the same. */
@@ -14,6 +15,8 @@ export interface Trust {
   readonly speed: boolean;
   /** Distance to go and off course. */
   readonly distance: boolean;
+  /** Off course, as far as the bearing tells it. */
+  readonly across: boolean;
 }
 
 /**
@@ -24,6 +27,8 @@ const SUSPECT_DME = 3;
 const SUSPECT_NEEDLE = 4;
 /** So many readings in a row with a DME that does not fit leave the distance open. Common practice, no source. */
 const DOUBTS_DISTANCE = 2;
+/** With no needle read off its stop yet, a bearing that the DME's rate tells no better than so. Common practice, no source. */
+const OPEN_BEARING_SD_DEG = 10;
 /** A wind above this part of the airspeed must show in more than one interval. Common practice, no source. */
 const STRONG_WIND = 0.5;
 const ONE_INTERVAL = 2;
@@ -47,13 +52,19 @@ function isWindHasty({ belief, start, scene, takenIn }: Estimate): boolean {
   return Math.hypot(windEastKt, windNorthKt) > STRONG_WIND * scene.trueAirspeedKt;
 }
 
+/** Whether the bearing has only been told by a side, and by how the DME moves. */
+function isBearingOpen({ openBearing, belief }: Estimate): boolean {
+  return openBearing !== null && bearingSdDeg(belief) > OPEN_BEARING_SD_DEG;
+}
+
 /**
  * Which results may be told.
  *
  * No wind, drift, groundspeed or time while any reading is in doubt, while the DME or the needle may be stuck, while
  * the place was just given up, or while a strong wind rests on one interval. A needle that may be stuck leaves the
  * groundspeed that the DME itself shows. No distance while the DME is doubted (a slip is forgiven once), while
- * nothing fits, or while FROM is read on a leg to a station that nobody has passed.
+ * nothing fits, or while FROM is read on a leg to a station that nobody has passed. No distance off course while the needle
+ * has only been on its stop and the DME does not tell the bearing either.
  */
 export function trustIn(estimate: Estimate): Trust {
   const { doubt, jump, isLost } = estimate;
@@ -65,6 +76,7 @@ export function trustIn(estimate: Estimate): Trust {
     air: !(isAirBad || isNeedleBad),
     speed: !(isAirBad || (isNeedleBad && estimate.scene.dme === null)),
     distance: !(isDmeBad || isLost || isFromUnproven(estimate)),
+    across: !isBearingOpen(estimate),
   };
 }
 
@@ -77,11 +89,11 @@ export function trustedFar(far: HowFar, { speed, distance }: Trust): HowFar {
 }
 
 /** What is seen, without what may not be told. */
-export function trustedSeen(seen: EstimateSeen, { air, distance }: Trust): EstimateSeen {
+export function trustedSeen(seen: EstimateSeen, { air, distance, across }: Trust): EstimateSeen {
   return {
     ...seen,
     ...(air ? {} : { driftDeg: null, wind: null }),
-    ...(distance ? {} : { crossTrackNm: null, crossTrackSdNm: null }),
+    ...(distance && across ? {} : { crossTrackNm: null, crossTrackSdNm: null }),
   };
 }
 

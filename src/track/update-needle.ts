@@ -3,6 +3,7 @@ import { boundCorrection } from './bound.ts';
 import { varianceAlong } from './correct.ts';
 import type { Correction } from './correct.ts';
 import { indicatedRadialDeg, needleDeg, needleSlope } from './deviation.ts';
+import type { Reading } from './reading.ts';
 import type { Scene } from './scene.ts';
 import { NEEDLE_STEP_DOTS, SCALLOPING_SD_DEG } from './tuning.ts';
 
@@ -18,13 +19,18 @@ export function isSaturated(needleDots: number, scene: Scene): boolean {
   return Math.abs(needleDots) >= scene.dotsFullScale - 0.01;
 }
 
+/** Whether a reading has its needle on the stop, with a flag that gives it a side. */
+export function isOnStop(scene: Scene, { needleDots, flag }: Reading): boolean {
+  return needleDots !== undefined && flag !== 'off' && isSaturated(needleDots, scene);
+}
+
 /** Variance of one needle reading: what the beam does from place to place, and the step of reading. */
 export function needleNoiseDeg2(scene: Scene): number {
   return SCALLOPING_SD_DEG ** 2 + (NEEDLE_STEP_DOTS * scene.degreesPerDot) ** 2 / 12;
 }
 
 /** Where the needle starts to be read as full deflection, degrees. */
-function saturationDeg(scene: Scene): number {
+export function saturationDeg(scene: Scene): number {
   return (scene.dotsFullScale - NEEDLE_STEP_DOTS / 2) * scene.degreesPerDot;
 }
 

@@ -50,3 +50,15 @@ export function watchCarriedOn(watch: Watch, carryOn: (belief: Belief) => Belief
     each.belief ? { ...each, belief: carryOn(each.belief) } : each;
   return { ...watch, reversed: watch.reversed.map(on), jumps: watch.jumps.map(on) };
 }
+
+/** The suspicions after a reading while the bearing is open: then only the DME shows whether it stands still. */
+export function watchWhileOpen(
+  watch: Watch,
+  { carryOn, readings }: BeforeReading,
+  predicted: Belief,
+  scene: Scene,
+  reading: Reading,
+): Watch {
+  const stuckDme = watchDme(watch.stuckDme, predicted, scene, reading, readings.at(-1) ?? null);
+  return { ...watchCarriedOn(watch, carryOn), stuckDme };
+}
