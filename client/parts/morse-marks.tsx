@@ -18,6 +18,7 @@ export function MorseMarks({ ident, sounding = null }: MorseMarksProps): JSX.Ele
   return (
     <svg
       class="morse"
+      fill="currentColor"
       viewBox={`-2 0 ${width + 4} 20`}
       role="img"
       aria-label={`${ident} in Morse: ${spoken(ident)}`}
