@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { ulid } from 'ulid';
 import '../form.css';
 import '../stations/stations.css';
@@ -13,13 +13,15 @@ import { Select } from '../form/select.tsx';
 import { addressOf } from '../parts/route.ts';
 import { todayIso } from '../parts/today.ts';
 import { PlanView } from '../plan-view/plan-view.tsx';
+import { LegOverview } from '../route/leg-overview.tsx';
 import { LegSheet } from '../route/leg-sheet.tsx';
+import { PaperHead } from '../route/paper-head.tsx';
 import { readRoute, windKeysOf, type PlannedRoute } from '../route/read-route.ts';
 import { RouteActions } from '../route/route-actions.tsx';
 import { openDesk, type RouteDesk } from '../route/route-desk.ts';
 import { emptyRoute, routeTitle, type RouteDraft } from '../route/route-draft.ts';
 import { AirFields, EndFields } from '../route/route-fields.tsx';
-import { dropRoute, keptRoutes } from '../route/route-shelf.ts';
+import { dropRoute, keepRoute, keptRoutes } from '../route/route-shelf.ts';
 import { RouteTotals } from '../route/route-totals.tsx';
 import { WayList } from '../route/way-list.tsx';
 import { loadLibrary, stationIndex } from '../stations/library.ts';
@@ -35,22 +37,78 @@ export function RoutePage(): JSX.Element {
       setProblem(error instanceof Error ? error.message : String(error));
     });
   }, []);
+  const [gone, setGone] = useState<RouteDraft | null>(null);
   const open = (route: RouteDraft): void => {
+    setGone(null);
     setDesk(openDesk(route));
   };
+  const remove = (route: RouteDraft): void => {
+    dropRoute(route.id);
+    open(keptRoutes()[0] ?? newRoute());
+    setGone(route);
+  };
+  useUndoKeys(desk);
   return (
     <main class="plain route">
       <p class="back">
         <a href={addressOf({ page: 'flights' })}>All flights</a>
       </p>
       <h1 tabIndex={-1}>Plan a flight</h1>
+      {gone === null ? null : (
+        <Gone
+          route={gone}
+          onBack={() => {
+            keepRoute(gone);
+            open(gone);
+          }}
+        />
+      )}
       <Shelf desk={desk} onOpen={open} />
       <p class="problem" role="alert">
         {problem}
         {desk.problem.value}
       </p>
-      <RouteSheet desk={desk} onOpen={open} />
+      <RouteSheet desk={desk} onOpen={open} onDelete={remove} />
     </main>
+  );
+}
+
+/** Control or Command with Z goes back a step, with Shift forth again; in a field it stays the browser’s own. */
+function useUndoKeys(desk: RouteDesk): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      const isTyping = event.target instanceof HTMLInputElement;
+      if (isTyping || event.key.toLowerCase() !== 'z' || !(event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      if (event.shiftKey) desk.redo();
+      else desk.undo();
+    };
+    addEventListener('keydown', press);
+    return () => {
+      removeEventListener('keydown', press);
+    };
+  }, [desk]);
+}
+
+/** A flight that was deleted, and the way back to it. */
+function Gone({
+  route,
+  onBack,
+}: {
+  readonly route: RouteDraft;
+  readonly onBack: () => void;
+}): JSX.Element {
+  const back = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    back.current?.focus();
+  }, [route]);
+  return (
+    <p class="row wrap no-print" role="status">
+      {routeTitle(route)} is deleted.
+      <button ref={back} type="button" onClick={onBack}>
+        Bring it back
+      </button>
+    </p>
   );
 }
 
@@ -115,7 +173,11 @@ function Shelf({ desk, onOpen }: ShelfProps): JSX.Element {
   );
 }
 
-function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
+function RouteSheet({
+  desk,
+  onOpen,
+  onDelete,
+}: ShelfProps & { readonly onDelete: (route: RouteDraft) => void }): JSX.Element {
   const draft = desk.draft.value;
   const aircraft = chosenAircraft.value;
   const index = stationIndex.value;
@@ -150,8 +212,7 @@ function RouteSheet({ desk, onOpen }: ShelfProps): JSX.Element {
           onOpen({ ...draft, id: ulid(nowMs.peek()), name: `${routeTitle(draft)}, copy` });
         }}
         onDelete={() => {
-          dropRoute(draft.id);
-          onOpen(keptRoutes()[0] ?? newRoute());
+          onDelete(draft);
         }}
       />
     </>
@@ -184,7 +245,9 @@ function Legs({ desk, plan, problems }: LegsProps): JSX.Element {
     <>
       <section aria-labelledby="legs-title">
         <h2 id="legs-title">Legs</h2>
+        <PaperHead draft={draft} plan={plan} aircraft={chosenAircraft.value} />
         <PlanView plan={plan} fixes={fixes} />
+        <LegOverview plan={plan} />
         {plan.legs.map((leg, index) => (
           <LegSheet
             key={index}

@@ -93,9 +93,8 @@ export function readGpxRoute(
   text: string,
   library: readonly LibraryStation[],
 ): Result<ImportedRoute, string> {
-  const document = new DOMParser().parseFromString(text, 'application/xml');
-  if (document.querySelector('parsererror') !== null || document.querySelector('gpx') === null)
-    return refuse('This is no GPX file.');
+  const document = gpxDocument(text);
+  if (document === null) return refuse('This is no GPX file.');
   const route = document.querySelector('rte') ?? document.querySelector('trk');
   const points = [...(route?.querySelectorAll('rtept, trkpt') ?? [])].flatMap((point) => {
     const latitudeDeg = Number(point.getAttribute('lat') ?? 'none');
@@ -119,4 +118,13 @@ export function readGpxRoute(
     via: between.flatMap(({ station }) => station ?? []),
     leftOut: between.flatMap(({ name, station }) => (station ? [] : [name || 'a point'])),
   });
+}
+
+function gpxDocument(text: string): Document | null {
+  // What is no GPX at all would make the parser write a page of its own, with styles that the page’s policy stops.
+  if (!/<gpx[\s>]/.test(text)) return null;
+  const document = new DOMParser().parseFromString(text, 'application/xml');
+  const isGpx =
+    document.querySelector('parsererror') === null && document.querySelector('gpx') !== null;
+  return isGpx ? document : null;
 }

@@ -47,7 +47,7 @@ export function LegSheet(props: LegSheetProps): JSX.Element | null {
   const marks = legMarks(leg, { altitudeFt, groundSpeedKt: computed.groundSpeedKt });
   return (
     <article class="leg-sheet" aria-labelledby={`leg-${index}`}>
-      <h3 id={`leg-${index}`}>
+      <h3 id={`leg-${index}`} tabIndex={-1}>
         Leg {index + 1}: {direction === 'to' ? 'to' : 'from'} {station.ident}
       </h3>
       <Tuning {...props} station={station} />

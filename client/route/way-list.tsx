@@ -1,11 +1,13 @@
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { FieldProblem } from '../../src/base/result.ts';
 import { proposeRoute, type RouteWish } from '../../src/leg/route/propose-route.ts';
 import { findStations } from '../../src/station/library/find-stations.ts';
 import type { LibraryStation } from '../../src/station/library/library-station.ts';
 import { Field } from '../form/field.tsx';
 import { library, stationIndex } from '../stations/library.ts';
 import { StationRow } from '../stations/station-row.tsx';
+import { feet } from '../parts/figures.ts';
 import { addressOf } from '../parts/route.ts';
 import { withStation } from './put-in.ts';
 import type { RouteRead } from './read-route.ts';
@@ -37,16 +39,31 @@ export function WayList({ desk, read }: WayListProps): JSX.Element {
             : `Second stations tell the place at ${told} ${told === 1 ? 'point' : 'points'}.`),
       );
     } else {
-      const [problem] = route.problem;
-      setSaid(`Expected ${problem?.expected ?? ''}. Now: ${problem?.got ?? ''}.`);
+      setSaid(refusalWords(route.problem, wish.altitudeFt));
     }
+  };
+  const way = useRef<HTMLOListElement>(null);
+  const focusNext = useRef<FocusNext | null>(null);
+  useEffect(() => {
+    if (focusNext.current !== null) focusRow(way.current, focusNext.current);
+    focusNext.current = null;
+  }, [via]);
+  const onChanged = (words: string, next: FocusNext): void => {
+    setSaid(words);
+    focusNext.current = next;
   };
   return (
     <section aria-labelledby="way-title">
       <h2 id="way-title">Stations on the way</h2>
-      <ol class="found">
+      <ol class="found" ref={way}>
         {via.map((station, at) => (
-          <OnTheWay key={`${station.id} ${at}`} desk={desk} station={station} at={at} />
+          <OnTheWay
+            key={`${station.id} ${at}`}
+            desk={desk}
+            station={station}
+            at={at}
+            onChanged={onChanged}
+          />
         ))}
       </ol>
       <div class="row wrap no-print">
@@ -70,9 +87,36 @@ export function WayList({ desk, read }: WayListProps): JSX.Element {
       <p class="problem" role="alert">
         {read.problems.get('via') ?? ''}
       </p>
-      <AddStation desk={desk} read={read} />
+      <AddStation desk={desk} read={read} onSaid={setSaid} />
     </section>
   );
+}
+
+/** Where the keyboard goes on after the list has changed under it. */
+interface FocusNext {
+  readonly at: number;
+  readonly does: 'earlier' | 'later' | 'out';
+}
+
+/** The same button in the row that it is about now; where that row has none to press, the nearest that can be. */
+function focusRow(way: HTMLOListElement | null, { at, does }: FocusNext): void {
+  const row = way?.children[Math.min(at, way.children.length - 1)];
+  const wanted = row?.querySelector<HTMLElement>(`[data-does=${does}]:not(:disabled)`);
+  const other = row?.querySelector<HTMLElement>('button:not(:disabled)');
+  (wanted ?? other ?? document.getElementById(ADD_ID))?.focus();
+}
+
+/** Why there is no chain, in one sentence. */
+function refusalWords(problems: readonly FieldProblem[], altitudeFt: number): string {
+  const [problem] = problems;
+  if (problem?.field === 'destination')
+    return 'Start and destination are the same place. Type another destination.';
+  const enoughFt = /\d+(?= ft)/.exec(problem?.expected ?? '')?.[0];
+  if (problem?.field === 'altitudeFt' && enoughFt !== undefined)
+    return `At ${feet(altitudeFt)} no chain of stations reaches all the way: it takes ${feet(Number(enoughFt))}.`;
+  return library.peek()?.size === 0
+    ? 'There are no stations on this device yet. Bring in a file of navaids first.'
+    : 'No chain of stations reaches all the way, at this altitude or higher: none is near enough. Add a station by hand, or plan another way.';
 }
 
 /** Null until both ends and the altitude are there. */
@@ -85,13 +129,20 @@ function OnTheWay({
   desk,
   station,
   at,
+  onChanged,
 }: {
   readonly desk: RouteDesk;
   readonly station: LibraryStation;
   readonly at: number;
+  readonly onChanged: (words: string, next: FocusNext) => void;
 }): JSX.Element {
   const { via } = desk.draft.value;
   const move = (by: -1 | 1): void => {
+    const to = at + by;
+    onChanged(`${station.ident} is now number ${to + 1} of ${via.length}.`, {
+      at: to,
+      does: by < 0 ? 'earlier' : 'later',
+    });
     desk.change({ via: moved(via, at, by) });
   };
   return (
@@ -99,6 +150,7 @@ function OnTheWay({
       <div class="row no-print">
         <button
           type="button"
+          data-does="earlier"
           disabled={at === 0}
           aria-label={`Earlier: ${station.ident}`}
           onClick={() => {
@@ -109,6 +161,7 @@ function OnTheWay({
         </button>
         <button
           type="button"
+          data-does="later"
           disabled={at === via.length - 1}
           aria-label={`Later: ${station.ident}`}
           onClick={() => {
@@ -120,8 +173,10 @@ function OnTheWay({
         <button
           type="button"
           class="quiet"
+          data-does="out"
           aria-label={`Take out: ${station.ident}`}
           onClick={() => {
+            onChanged(`${station.ident} taken out.`, { at, does: 'out' });
             desk.change({ via: via.filter((_, index) => index !== at) });
           }}
         >
@@ -135,8 +190,15 @@ function OnTheWay({
 /** How many stations are offered for what was typed. */
 const OFFERED = 6;
 
+/** Where a station is typed in. */
+const ADD_ID = 'field-add-station';
+
 /** Puts a station in where it lengthens the way least. */
-function AddStation({ desk, read }: WayListProps): JSX.Element {
+function AddStation({
+  desk,
+  read,
+  onSaid,
+}: WayListProps & { readonly onSaid: (words: string) => void }): JSX.Element {
   const [text, setText] = useState('');
   const near = read.start?.place ?? read.destination?.place ?? null;
   const isEmpty = library.value?.size === 0;
@@ -145,7 +207,7 @@ function AddStation({ desk, read }: WayListProps): JSX.Element {
       ? []
       : findStations(stationIndex.value, { text, limit: OFFERED, ...(near ? { near } : {}) });
   return (
-    <div class="no-print">
+    <div class="no-print add-station">
       <div class="fields">
         <Field
           name="add-station"
@@ -167,18 +229,15 @@ function AddStation({ desk, read }: WayListProps): JSX.Element {
           <StationRow key={each.station.id} found={each}>
             <button
               type="button"
-              aria-label={`Put in: ${each.station.ident}`}
+              aria-label={`Put in: ${[each.station.ident, each.station.name ?? ''].join(' ').trim()}`}
               onClick={() => {
-                const { via } = desk.draft.peek();
-                desk.change({
-                  via: withStation(
-                    via,
-                    each.station,
-                    read.start?.place ?? null,
-                    read.destination?.place ?? null,
-                  ),
-                });
+                const { via: before } = desk.draft.peek();
+                const ends = [read.start?.place ?? null, read.destination?.place ?? null] as const;
+                const via = withStation(before, each.station, ...ends);
+                onSaid(putInWords(each.station, before, via));
+                if (via !== before) desk.change({ via });
                 setText('');
+                document.getElementById(ADD_ID)?.focus();
               }}
             >
               Put in
@@ -188,4 +247,15 @@ function AddStation({ desk, read }: WayListProps): JSX.Element {
       </ul>
     </div>
   );
+}
+
+function putInWords(
+  { id, ident }: LibraryStation,
+  before: readonly LibraryStation[],
+  via: readonly LibraryStation[],
+): string {
+  const at = via.findIndex((each) => each.id === id) + 1;
+  return via === before
+    ? `${ident} is on the way already, number ${at}.`
+    : `${ident} put in as number ${at} of ${via.length}.`;
 }
