@@ -165,7 +165,9 @@ function isTimeToLook(listening: Listening): boolean {
   // In the middle of an ident a look is only in the way of the one at its end.
   if (quiet < END_S) return sinceS >= LONGEST_APART_S;
   if (sinceS >= MOST_APART_S) return true;
-  const isCut = listening.last?.heard.why === 'no-complete-ident';
+  const why = listening.last?.heard.why;
+  // The first look may have come too soon for the quiet after a slow ident.
+  const isCut = why === 'no-complete-ident' || why === 'uneven-keying';
   const isSlow = isCut && sinceS < 0.5 && quiet >= SLOW_END_S;
   const newToneS = toneS(listening.tracker) - listening.toneAtLookS;
   const isNew = newToneS >= LEAST_TONE_S || (listening.wasKeyed && newToneS > 0);
