@@ -5,7 +5,7 @@ import { EMPTY_CONDITIONS, STATION_LINES } from './ident-lines.ts';
 import { programFigures } from './ident-programs.ts';
 import { report } from './report.ts';
 
-const CLIPS = 20;
+const CLIPS = 10;
 const SEED = 30;
 const TRIALS = 20;
 const quiet = (): void => undefined;
