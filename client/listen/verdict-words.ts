@@ -19,6 +19,10 @@ const DO_NOT_USE =
 /** Annex 10 volume I, 3.3.6.5: at least once every 30 seconds. */
 const WAIT = 'Keep listening: an ident comes at least once every 30 seconds.';
 
+/** *Source:* AIM 1-1-4 b: a VOT is identified by a series of dots or by a continuous tone. */
+const TEST_SIGNAL =
+  'A test signal (VOT) sounds so: it checks a receiver on the ground. It is no station to fly on.';
+
 interface Reason {
   readonly headline: string;
   readonly advice: string;
@@ -71,7 +75,12 @@ const REASONS: Readonly<Record<Why, Reason>> = {
   },
   'steady-tone': {
     headline: 'A steady tone, no ident.',
-    advice: WAIT,
+    advice: `${TEST_SIGNAL} It may also be a whistle in the sound.`,
+  },
+  'even-pulses': {
+    headline: 'Even dots, no letters.',
+    advice: TEST_SIGNAL,
+    isUnusable: true,
   },
   'off-tone': {
     headline: 'Not the tone of a VOR or a DME.',

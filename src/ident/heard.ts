@@ -8,7 +8,7 @@
  * an ident, and there was none · `dme-only`: keyed on the tone of a DME alone, the VOR is not identified ·
  * `not-sure-yet`: heard, but another ident fits nearly as well · `uneven-keying`: marks that are neither
  * dots nor dashes · `steady-tone`: a tone that never stops · `off-tone`: keyed on a tone far from those of
- * VOR and DME.
+ * VOR and DME · `even-pulses`: dots at one pace and no letters, as a test signal sends them.
  */
 export type Why =
   | 'silent'
@@ -23,7 +23,8 @@ export type Why =
   | 'not-sure-yet'
   | 'uneven-keying'
   | 'steady-tone'
-  | 'off-tone';
+  | 'off-tone'
+  | 'even-pulses';
 
 /** One letter of the likeliest ident. */
 export interface LetterHeard {

@@ -17,6 +17,7 @@ export const WHY_WORDS: Readonly<Record<Why, string>> = {
   'dme-only': 'Only the ident of the DME was heard: the VOR is not identified. Listen for it.',
   'not-sure-yet': 'Another ident fits nearly as well. Listen to one more.',
   'uneven-keying': 'The marks are no clear dots and dashes. Listen to one more.',
-  'steady-tone': 'A steady tone is heard, and no ident.',
+  'steady-tone': 'A steady tone and no ident: a test signal sounds so. It is no station to fly on.',
+  'even-pulses': 'Even dots and no letters: a test signal sounds so. It is no station to fly on.',
   'off-tone': 'Something is keyed, not on the tone of a VOR (1020 Hz) or a DME (1350 Hz).',
 };

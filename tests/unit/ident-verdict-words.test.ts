@@ -37,6 +37,7 @@ const WHYS: readonly Why[] = [
   'uneven-keying',
   'steady-tone',
   'off-tone',
+  'even-pulses',
 ];
 
 describe('what the verdict about an expected ident says', () => {
@@ -72,7 +73,7 @@ describe('what the verdict about an expected ident says', () => {
     expect(headline.length).toBeGreaterThan(5);
     expect(advice.length).toBeGreaterThan(10);
     expect(kind).toBe(
-      why === 'test-code' || why === 'ident-missing' ? 'do-not-use' : 'cannot-tell',
+      ['test-code', 'ident-missing', 'even-pulses'].includes(why) ? 'do-not-use' : 'cannot-tell',
     );
   });
 

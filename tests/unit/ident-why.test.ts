@@ -10,6 +10,26 @@ describe('where nothing is read, the reason is the true one', () => {
     expect(decodeIdent(soundOf(held(toneHz), 12, 20)).why).toBe('steady-tone');
   });
 
+  // AIM 1-1-4 b: a VOT is identified by a series of dots or by a continuous tone.
+  test.each([
+    [5, 2],
+    [7, 4],
+    [12, 8],
+  ])('dots at one pace, %i words a minute, one in %i dots', (wpm, everyDots) => {
+    const dotS = 1.2 / wpm;
+    const dots = Array.from({ length: 60 }, (_, n) => ({
+      ...{ startS: n * everyDots * dotS - 0.3, durationS: dotS, isDash: false },
+      ...{ toneHz: 1020, level: 1 },
+    }));
+    for (const snr3kDb of [null, 10]) {
+      const sound = soundOf(dots, 12, snr3kDb);
+      expect(decodeIdent(sound)).toMatchObject({ letters: null, why: 'even-pulses' });
+      for (const expected of ['E', 'EE', 'EEE', 'EEEE', 'H', 'SSS']) {
+        expect(confirmIdent(sound, expected).verdict).toBe('cannot-tell');
+      }
+    }
+  });
+
   // ICAO Annex 10 volume I, 3.3.6.5: 1020 Hz +- 50 Hz; the DME's 1350 Hz: AIM 1-1-7 f.
   test.each([850, 1120, 1250])('an ident keyed on %i Hz', (toneHz) => {
     const heard = decodeIdent(soundOf(twice('QEV', { toneHz }), 17, 5));

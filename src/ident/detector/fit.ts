@@ -10,12 +10,18 @@ export interface Fit {
   readonly leak: number;
   /** How exactly that can be told in the noise (one standard deviation). */
   readonly leakError: number;
+  /** Power before and after it, the louder of the two, as a share in the same way, and how exactly. */
+  readonly around: number;
+  readonly aroundError: number;
   /** Whether its marks are dots and dashes, without holes. */
   readonly isKeyedWell: boolean;
 }
 
 /** Quiet that must be heard before and after, dots: more than the gap between letters. */
 const QUIET_UNITS = 3.9;
+
+/** Before and after an ident it is quiet for nearly a word gap, dots. */
+const AROUND_UNITS = 5.5;
 
 /** Frames next to an edge belong to neither side. */
 const EDGE_FRAMES = 1.5;
@@ -26,7 +32,7 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
   const first = marks[0];
   const last = marks.at(-1);
   if (first === undefined || last === undefined)
-    return { isWhole: false, leak: 1, leakError: 0, isKeyedWell: false };
+    return { isWhole: false, leak: 1, leakError: 0, around: 1, aroundError: 0, isKeyedWell: false };
   const quiet = QUIET_UNITS * dotFrames;
   const isWhole = first.from >= quiet && last.to + quiet <= frames.count;
   const on = marks.map(({ from, to }) => powerIn(frames, from, to));
@@ -35,11 +41,17 @@ export function fitOf(frames: Frames, heard: HeardAt): Fit {
     ...marks.slice(1).map(({ from }, n) => powerIn(frames, marks[n]?.to ?? from, from)),
     powerIn(frames, last.to, last.to + quiet),
   ];
+  const far = AROUND_UNITS * dotFrames;
+  const before = powerIn(frames, first.from - far, first.from);
+  const after = powerIn(frames, last.to, last.to + far);
+  const around = mean([before]) > mean([after]) ? before : after;
   const level = mean(on);
   return {
     isWhole,
     leak: level > 0 ? Math.max(0, mean(gaps)) / level : 1,
     leakError: level > 0 ? chance(gaps) / level : 0,
+    around: level > 0 ? Math.max(0, mean([around])) / level : 1,
+    aroundError: level > 0 ? chance([around]) / level : 0,
     isKeyedWell: isKeyedWell(frames, heard),
   };
 }

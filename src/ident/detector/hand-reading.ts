@@ -6,7 +6,8 @@ import type { HandIdent } from './hand.ts';
 import { plus } from './ident-loop.ts';
 import type { Level } from './letter-tables.ts';
 import type { IdentKey } from './likely-idents.ts';
-import { identLogPrior, REST_S } from './occurrences.ts';
+import { mostInAll } from './most-in-all.ts';
+import { identLogPrior, restS } from './occurrences.ts';
 import { dotSOf, ratiosOf } from './timing.ts';
 import type { Ratios } from './timing.ts';
 
@@ -43,34 +44,44 @@ export function handReading(
   const enter = Math.log(frames.frameS / ONCE_IN_S);
   const worth = (ident: HandIdent) => ident.score + identLogPrior(ident.letters.length) + enter;
   const all = handIdents(edges, levels, frames.frameS).filter((ident) => worth(ident) > 0);
-  all.sort((a, b) => worth(b) - worth(a));
-  const rest = REST_S / frames.frameS;
-  const chosen: HandIdent[] = [];
-  for (const ident of all) {
-    const isFree = chosen.every(
-      (other) => ident.from > other.to + rest || ident.to < other.from - rest,
-    );
-    if (isFree) chosen.push(ident);
-  }
-  chosen.sort((a, b) => a.from - b.from);
-  return chosen.map((top) => occurrenceOf(top, all, enter, worth(top)));
+  const chosen = mostInAll(all, (ident) => ({
+    from: ident.from,
+    to: ident.to + restS(dotSOf(ident.timing)) / frames.frameS,
+    worth: worth(ident),
+  }));
+  const claims = chosen.map((ident) => ({ ident, worth: worth(ident) }));
+  return claims.map((top) => occurrenceOf(top, claims, all, enter));
 }
 
+interface Chosen {
+  readonly ident: HandIdent;
+  readonly worth: number;
+}
+
+/** What may be keyed where `chosen` is; what runs into another one counts without what it takes from that. */
 function occurrenceOf(
-  top: HandIdent,
+  chosen: Chosen,
+  claims: readonly Chosen[],
   all: readonly HandIdent[],
   enter: number,
-  score: number,
 ): HandOccurrence {
+  const { ident: top, worth: score } = chosen;
+  const others = claims.filter((each) => each !== chosen);
   const evidence = new Map<IdentKey, number>();
   for (const ident of all) {
-    if (ident.to < top.from || ident.from > top.to) continue;
-    evidence.set(ident.key, plus(evidence.get(ident.key) ?? -Infinity, ident.score + enter));
+    if (!overlap(ident, top)) continue;
+    const taken = others.filter((other) => overlap(ident, other.ident));
+    const own = taken.reduce((sum, other) => sum - other.worth, ident.score + enter);
+    evidence.set(ident.key, plus(evidence.get(ident.key) ?? -Infinity, own));
   }
   const { from, to, letters } = top;
   const floor = top.score + enter - FLOOR_BELOW;
   const timing = { dotS: dotSOf(top.timing), ratios: ratiosOf(top.timing) };
   return { from, to, letters, ...timing, score, marks: marksOfHand(top), evidence, floor };
+}
+
+function overlap(a: HandIdent, b: HandIdent): boolean {
+  return a.to >= b.from && a.from <= b.to;
 }
 
 /** Evidence for one ident from all occurrences, nats, against nothing keyed. */

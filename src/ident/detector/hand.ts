@@ -6,7 +6,8 @@ import { LETTERS, TREE } from './letter-tree.ts';
 import { keyOfLetters } from './likely-idents.ts';
 import type { IdentKey } from './likely-idents.ts';
 import { markEvidence } from './mark-sums.ts';
-import { spanLogDensity, unknownTiming } from './timing.ts';
+import { restS } from './occurrences.ts';
+import { dotSOf, spanLogDensity, unknownTiming } from './timing.ts';
 import type { Span, Timing } from './timing.ts';
 
 /** An ident keyed by hand, read from edges. */
@@ -26,6 +27,8 @@ export interface HandIdent {
 export interface Beginning {
   readonly before: Beginning | null;
   readonly from: number;
+  /** Evidence of the idents that came before, nats: part of the score. */
+  readonly earlier: number;
   /** Where the last mark began and ended, frames. */
   readonly markFrom: number;
   readonly markTo: number;
@@ -57,25 +60,32 @@ const LETTER_AT = new Map(LETTERS.map(({ node }, index) => [node, index]));
  */
 export function handIdents(edges: Edges, levels: readonly Level[], frameS: number): HandIdent[] {
   const { ups, downs } = edges;
-  const atUp: Beginning[][] = Array.from(ups, (from) => [beginningAt(from)]);
+  const atUp: Beginning[][] = Array.from(ups, () => []);
   const atDown: Beginning[][] = Array.from(downs, () => []);
   const scratch = unknownTiming();
   const atUps = { at: atUp, most: new Float64Array(ups.length), scratch };
   const atDowns = { at: atDown, most: new Float64Array(downs.length).fill(-Infinity), scratch };
   const finished: HandIdent[] = [];
+  const rested = { most: 0, later: [] as Rest[] };
   let up = 0;
   let down = 0;
   while (up < ups.length || down < downs.length) {
     const rise = ups[up] ?? Infinity;
     const fall = downs[down] ?? Infinity;
     if (rise < fall) {
+      // After a rest an ident may begin: it has to stand beside those that go on, so it brings what came before.
+      wait(atUps, up, mostBefore(rested, rise), () => beginningAt(rise, rested.most));
       for (const each of best(atUp[up] ?? [])) {
         addMarks(each, rise, { downs, first: down, waiting: atDowns, levels, frameS });
       }
       up += 1;
     } else {
       for (const each of best(atDown[down] ?? [])) {
-        finished.push(...finishedBy(each));
+        for (const ident of finishedBy(each)) {
+          finished.push(ident);
+          const endFrame = ident.to + restS(dotSOf(ident.timing)) / frameS;
+          rested.later.push({ endFrame, score: each.score });
+        }
         addGaps(each, fall, { ups, first: up, waiting: atUps, frameS });
       }
       down += 1;
@@ -84,7 +94,21 @@ export function handIdents(edges: Edges, levels: readonly Level[], frameS: numbe
   return finished;
 }
 
-function beginningAt(from: number): Beginning {
+/** When the rest after an ident ends, and the evidence of all idents up to there. */
+interface Rest {
+  readonly endFrame: number;
+  readonly score: number;
+}
+
+/** The most evidence of idents whose rest has ended by now; keeps the others for later. */
+function mostBefore(rested: { most: number; later: Rest[] }, frame: number): number {
+  const isOver = ({ endFrame }: Rest): boolean => endFrame <= frame;
+  for (const { score } of rested.later.filter(isOver)) rested.most = Math.max(rested.most, score);
+  rested.later = rested.later.filter((rest) => !isOver(rest));
+  return rested.most;
+}
+
+function beginningAt(from: number, earlier: number): Beginning {
   const timing = unknownTiming();
   return {
     before: null,
@@ -93,7 +117,8 @@ function beginningAt(from: number): Beginning {
     markTo: from,
     letters: [],
     node: -1,
-    score: 0,
+    score: earlier,
+    earlier,
     timing,
   };
 }
@@ -196,7 +221,8 @@ function finishedBy(each: Beginning): HandIdent[] {
   const letter = LETTER_AT.get(each.node);
   if (letter === undefined) return [];
   const letters = [...each.letters, letter];
-  const { from, markTo: to, score, timing } = each;
+  const { from, markTo: to, timing } = each;
+  const score = each.score - each.earlier;
   return [{ letters, key: keyOfLetters(letters), from, to, score, timing, last: each }];
 }
 

@@ -1,5 +1,6 @@
 import { CENTRE_HZ } from '../front-end.ts';
 import type { IdentHeard, LetterHeard, Why } from '../heard.ts';
+import { isEvenlyPulsed } from './even-pulses.ts';
 import { judge } from './judged.ts';
 import type { Judged } from './judged.ts';
 import type { Analysis } from './analysis.ts';
@@ -51,6 +52,9 @@ export function heardIn(listened: Listened, analysis: Analysis, posterior: Poste
   const likelihood = key === null ? 0 : (posterior.get(key) ?? 0);
   const best = key === null ? null : judge(analysis, key);
   const line = loudestLine(listened.coarse);
+  if (analysis.readings.some(isEvenlyPulsed)) {
+    return { heard: { ...NOTHING, why: 'even-pulses' }, best: null, likelihood: 0 };
+  }
   if (key === null || best === null || isNothing(best, posterior, line)) {
     const heard = { ...NOTHING, why: whyNothing(listened, line) };
     return { heard, best: null, likelihood: 0 };

@@ -1,6 +1,6 @@
 import { LETTER_GAP_UNITS, LETTERS } from './letter-tree.ts';
 import type { LetterTables } from './letter-tables.ts';
-import { REST_S } from './occurrences.ts';
+import { restS } from './occurrences.ts';
 
 /** How often an ident starts, as one in so many seconds. */
 const ONCE_IN_S = 10;
@@ -27,7 +27,7 @@ export function loopEvidence(
     offsets.push(Math.round(units * unit));
     units += (LETTERS[letter]?.units ?? 0) + LETTER_GAP_UNITS;
   }
-  const length = Math.round((units - LETTER_GAP_UNITS) * unit + REST_S / frameS);
+  const length = Math.round((units - LETTER_GAP_UNITS) * unit + restS(unit * frameS) / frameS);
   const used = letters.flatMap((letter) => tables.letters[letter] ?? []);
   const enter = Math.log(frameS / ONCE_IN_S);
   const arrive = new Float64Array(places + 1).fill(-Infinity);

@@ -33,6 +33,9 @@ export interface Judged {
 /** Power between the marks, as a share of that in them, that an ident may have at most: -7 dB. */
 const MOST_LEAK = 0.2;
 
+/** The same before and after it, where its elements are all alike: a row of beeps holds such idents. */
+const MOST_AROUND = 0.1;
+
 /** Evidence that each element must have on the average, nats. */
 const LEAST_PER_ELEMENT = 8;
 
@@ -59,8 +62,10 @@ export function judge(analysis: Analysis, key: IdentKey): Judged | null {
   const { reading, isByHand, heard, evidence } = first;
   const own = heard.filter((each) => each.evidence > each.mostEvidence - CONTRADICTION);
   const fits = own.map((each) => fitOf(reading.frames, each));
-  const whole = fits.filter((fit) => fit.isWhole);
-  const elements = patternsOf(letters).join('').length;
+  const pattern = patternsOf(letters).join('');
+  const isAlike = new Set(pattern).size === 1;
+  const whole = fits.filter((fit) => fit.isWhole && (!isAlike || isQuietAround(fit)));
+  const elements = pattern.length;
   const perElement = evidence / Math.max(1, elements);
   return {
     key,
@@ -81,6 +86,10 @@ export function judge(analysis: Analysis, key: IdentKey): Judged | null {
 
 function isQuietBetween({ leak, leakError }: Fit): boolean {
   return leak <= MOST_LEAK + leakError;
+}
+
+function isQuietAround({ around, aroundError }: Fit): boolean {
+  return around <= MOST_AROUND + aroundError;
 }
 
 /**

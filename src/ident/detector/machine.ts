@@ -1,19 +1,19 @@
 import type { Stretch } from './amplitude.ts';
-import { bestSuffixes } from './best-suffix.ts';
+import type { BestChain } from './best-chain.ts';
 import { halved } from './frames.ts';
 import type { Frames } from './frames.ts';
 import { letterTables } from './letter-tables.ts';
 import type { LetterTables, Level } from './letter-tables.ts';
 import { markSums } from './mark-sums.ts';
 import { marksOfPatterns, patternsOf } from './marks-of.ts';
-import { occurrencesIn } from './occurrences.ts';
+import { chainOf, occurrencesIn } from './occurrences.ts';
 import type { Occurrence } from './occurrences.ts';
 import { COARSE_DOTS_S } from './speeds.ts';
 
 /** What one exact speed shows. */
 export interface SpeedReading {
   readonly tables: LetterTables;
-  readonly suffixes: readonly Float64Array[];
+  readonly chain: BestChain;
   readonly found: readonly Occurrence[];
   readonly score: number;
 }
@@ -48,7 +48,7 @@ export function roughReading(frames: Frames, amplitude: Float64Array): RoughRead
   for (const dotS of COARSE_DOTS_S) {
     const unit = dotS / rough.frameS;
     const tables = letterTables(levels, unit, Math.round(LEAD_UNITS * unit));
-    const found = occurrencesIn(tables, bestSuffixes(tables, 3), rough.frameS);
+    const found = occurrencesIn(tables, chainOf(tables, rough.frameS, 3));
     const score = scoreOf(found);
     if (score <= (best?.score ?? 0)) continue;
     const marks = stretchesOf(found, tables).map(({ from, to }) => ({
@@ -84,9 +84,9 @@ export function machineReading(
   const speeds = Array.from({ length: 2 * FINE_STEPS + 1 }, (_, n): SpeedReading => {
     const unit = (dotS / frameS) * (1 + (n - FINE_STEPS) * FINE_STEP);
     const tables = letterTables(levels, unit, Math.round(LEAD_UNITS * unit));
-    const suffixes = bestSuffixes(tables);
-    const found = occurrencesIn(tables, suffixes, frameS);
-    return { tables, suffixes, found, score: scoreOf(found) };
+    const chain = chainOf(tables, frameS);
+    const found = occurrencesIn(tables, chain);
+    return { tables, chain, found, score: scoreOf(found) };
   });
   const at = speeds.reduce(
     (most, { score }, n) => (score > (speeds[most]?.score ?? 0) ? n : most),

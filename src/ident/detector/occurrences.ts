@@ -1,3 +1,5 @@
+import { bestChain } from './best-chain.ts';
+import type { BestChain } from './best-chain.ts';
 import { LETTERS, LETTER_GAP_UNITS } from './letter-tree.ts';
 import type { LetterTables } from './letter-tables.ts';
 
@@ -16,93 +18,86 @@ export interface Occurrence {
 /** How usual idents of 1, 2, 3 and 4 letters are. *Source:* common practice, no source. */
 const LENGTH_SHARE = [0.002, 0.02, 0.968, 0.01] as const;
 
-/** The least quiet between the end of one ident and the start of the next, seconds. */
-export const REST_S = 1.5;
+/** The least quiet between the end of one ident and the start of the next: no more than a word gap. */
+const REST = { units: 6, mostS: 1.5 } as const;
 
-/** So many tops are looked at; those that run into a better one are left out. */
-const MOST_TRIES = 24;
+/** The least quiet between two idents with dots of `dotS` seconds, seconds. *Source:* ITU-R M.1677-1: 7 dots. */
+export function restS(dotS: number): number {
+  return Math.min(REST.mostS, REST.units * dotS);
+}
 
 /** ln of how likely one given ident of `letters` letters is before anything is heard. */
 export function identLogPrior(letters: number): number {
   return Math.log(LENGTH_SHARE[letters - 1] ?? 1e-6) - letters * Math.log(LETTERS.length);
 }
 
-/**
- * Idents one after the other, the most evident first, that do not run into each other.
- *
- * `frameS`: seconds in a frame. Only those whose evidence outweighs that they could have been anywhere.
- */
-export function occurrencesIn(
+/** The best chain of idents of up to `mostLetters` letters. `frameS`: seconds in a frame. */
+export function chainOf(
   tables: LetterTables,
-  suffixes: readonly Float64Array[],
   frameS: number,
-): Occurrence[] {
-  const total = bestOfAnyLength(suffixes, tables.places);
-  const rest = Math.round(REST_S / frameS);
-  const near = Math.round(tables.unit);
+  mostLetters: number = LENGTH_SHARE.length,
+): BestChain {
+  const costs = LENGTH_SHARE.slice(0, mostLetters).map(
+    (_, n) => identLogPrior(n + 1) - Math.log(tables.places),
+  );
+  return bestChain(tables, costs, Math.round(restS(tables.unit * frameS) / frameS));
+}
+
+/**
+ * Idents one after the other that do not run into each other, with the most evidence in all.
+ *
+ * In all, and not the most evident first: an ident of four letters may take in the last letters of one
+ * ident and the first ones of the next, and be more evident than either of them.
+ * Only those whose evidence outweighs that they could have been anywhere.
+ */
+export function occurrencesIn(tables: LetterTables, chain: BestChain): Occurrence[] {
   const found: Occurrence[] = [];
-  const taken = new Uint8Array(tables.places);
-  for (let tries = 0; tries < MOST_TRIES; tries += 1) {
-    const place = bestFree(total, taken);
-    if (place < 0) break;
-    const one = traced(tables, suffixes, place, total[place] ?? 0);
-    const isFree = found.every(
-      (other) => one.endPlace + rest <= other.place || other.endPlace + rest <= one.place,
-    );
-    if (isFree) found.push(one);
-    const from = isFree ? one.place - rest : one.place - near;
-    taken.fill(1, Math.max(0, from), isFree ? one.endPlace + rest : one.place + near);
-  }
-  return found.sort((a, b) => a.place - b.place);
-}
-
-/** The best evidence of any ident from each place, less what its prior and its place cost. */
-function bestOfAnyLength(suffixes: readonly Float64Array[], places: number): Float64Array {
-  const total = new Float64Array(places).fill(-Infinity);
-  for (const [n, table] of suffixes.entries()) {
-    const prior = identLogPrior(n + 1) - Math.log(places);
-    for (let p = 0; p < places; p += 1) {
-      const here = (table[p] ?? 0) + prior;
-      if (here > (total[p] ?? 0)) total[p] = here;
+  for (let place = 0; place < tables.places;) {
+    const here = chain.total[place] ?? 0;
+    if (here <= 0) break;
+    if (here === chain.total[place + 1]) {
+      place += 1;
+      continue;
     }
+    const letters = traced(tables, chain, place);
+    const { endPlace, next } = endOf(tables, chain, letters, place);
+    found.push({ place, endPlace, letters, score: here - (chain.total[next] ?? 0) });
+    place = next;
   }
-  return total;
+  return found;
 }
 
-function bestFree(total: Float64Array, taken: Uint8Array): number {
-  let best = -1;
-  let most = 0;
-  for (let p = 0; p < total.length; p += 1) {
-    if (taken[p] === 0 && (total[p] ?? 0) > most) {
-      most = total[p] ?? 0;
-      best = p;
-    }
-  }
-  return best;
-}
-
-/** The letters of the best ident that starts at a place. */
+/** The letters of the ident with which the best chain from a place begins. */
 function traced(
   tables: LetterTables,
-  suffixes: readonly Float64Array[],
+  { within, total, stepsOut, costs }: BestChain,
   place: number,
-  score: number,
-): Occurrence {
-  const lengths = suffixes.map((_, n) => n + 1);
-  const worth = (n: number) => (suffixes[n - 1]?.[place] ?? 0) + identLogPrior(n);
-  const length = lengths.reduce((best, n) => (worth(n) > worth(best) ? n : best));
+): number[] {
+  const worth = (n: number) => (within[n]?.[place] ?? 0) + (costs[n] ?? 0);
+  const length = costs.reduce((best, _, n) => (worth(n) > worth(best) ? n : best), 0);
   const letters: number[] = [];
   let at = place;
-  for (let left = length; left > 0; left -= 1) {
-    const rest = suffixes[left - 2];
-    const value = (letter: number) => {
-      const next = at + (tables.steps[letter] ?? 0);
-      return (tables.letters[letter]?.[at] ?? 0) + (rest?.[next] ?? 0);
-    };
+  for (let left = length; left >= 0; left -= 1) {
+    const after = within[left - 1] ?? total;
+    const way = left === 0 ? stepsOut : tables.steps;
+    const value = (letter: number) =>
+      (tables.letters[letter]?.[at] ?? 0) + (after[at + (way[letter] ?? 0)] ?? 0);
     const letter = LETTERS.reduce((best, _, each) => (value(each) > value(best) ? each : best), 0);
     letters.push(letter);
     at += tables.steps[letter] ?? 0;
   }
-  const endPlace = at - Math.round(LETTER_GAP_UNITS * tables.unit);
-  return { place, endPlace, letters, score };
+  return letters;
+}
+
+/** Where an ident that starts at a place ends, and where the next one may begin. */
+function endOf(
+  { steps, unit }: LetterTables,
+  { stepsOut }: BestChain,
+  letters: readonly number[],
+  place: number,
+): { readonly endPlace: number; readonly next: number } {
+  const last = letters.at(-1) ?? 0;
+  const all = letters.reduce((sum, letter) => sum + (steps[letter] ?? 0), place);
+  const next = all - (steps[last] ?? 0) + (stepsOut[last] ?? 0);
+  return { endPlace: all - Math.round(LETTER_GAP_UNITS * unit), next };
 }

@@ -77,7 +77,7 @@ function total(found: readonly HandOccurrence[]): number {
 export function likeliestAt({ machine, hand }: ToneReading): IdentKey[] {
   const speed = machine?.best;
   const byMachine =
-    speed?.found.map((each) => likelyIdents(speed.tables, speed.suffixes, each)) ?? [];
+    speed?.found.map((each, n) => likelyIdents(speed, each, speed.found[n - 1] ?? null)) ?? [];
   const byHand = hand.map(({ evidence }) => evidence);
   return [...ranked(byMachine, () => 0), ...ranked(byHand, priorOf)];
 }
