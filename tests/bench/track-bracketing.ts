@@ -27,12 +27,22 @@ export interface Habits {
   readonly patienceS: number;
   /** Smallest correction, degrees. */
   readonly leastCorrectionDeg: number;
+  /** Begins an intercept that does not come nearer anew, and steeper; also one for a needle that ran onto its stop. */
+  readonly interceptsAgain: boolean;
 }
 
-/** As published: a minute for each correction, the last ones of 2 degrees. */
-export const AS_PUBLISHED: Omit<Habits, 'thresholdDots'> = { patienceS: 60, leastCorrectionDeg: 2 };
-/** With all favours: a correction that does not hold is changed at the next reading, and stays 5 degrees. */
-export const ALL_FAVOURS: Omit<Habits, 'thresholdDots'> = { patienceS: 0, leastCorrectionDeg: 5 };
+/** As published: the intercept is held until the needle centres; a minute for each correction, the last ones of 2 degrees. */
+export const AS_PUBLISHED: Omit<Habits, 'thresholdDots'> = {
+  patienceS: 60,
+  leastCorrectionDeg: 2,
+  interceptsAgain: false,
+};
+/** With all favours: a correction is changed at the next reading, and stays 5 degrees; intercepts are made steeper. */
+export const ALL_FAVOURS: Omit<Habits, 'thresholdDots'> = {
+  patienceS: 0,
+  leastCorrectionDeg: 5,
+  interceptsAgain: true,
+};
 
 /** What a bracketing pilot goes by at one reading. */
 export interface Sight {
@@ -77,7 +87,7 @@ export function beginBracketing(courseDeg: number, sight: Sight, habits: Habits)
 /** The heading after one more reading. */
 export function bracket(bracketing: Bracketing, sight: Sight, habits: Habits): number {
   bracketing.wantsCentred = false;
-  if (bracketing.isIntercepting) intercept(bracketing, sight);
+  if (bracketing.isIntercepting) intercept(bracketing, sight, habits);
   if (!bracketing.isIntercepting) correct(bracketing, sight, habits);
   bracketing.last = sight;
   return headingOf(bracketing);
@@ -106,7 +116,7 @@ function beginIntercept(bracketing: Bracketing, sight: Sight, leastDeg: number):
 }
 
 /** An intercept ends where the needle centres, or is nearer to it than it will be at the next reading. */
-function intercept(bracketing: Bracketing, sight: Sight): void {
+function intercept(bracketing: Bracketing, sight: Sight, { interceptsAgain }: Habits): void {
   const { side, last, sinceS, sinceAwayDeg, correctionDeg } = bracketing;
   const awayDeg = side * sight.offDeg;
   const gainedDeg = Math.abs(last.offDeg) < FULL_SCALE_DEG ? side * last.offDeg - awayDeg : 0;
@@ -114,7 +124,7 @@ function intercept(bracketing: Bracketing, sight: Sight): void {
     bracketing.isIntercepting = false;
     bracketing.side = 0;
     bracketing.correctionDeg = FIRST_CORRECTION_DEG;
-  } else if (sight.atS - sinceS >= INTERCEPT_PATIENCE_S) {
+  } else if (interceptsAgain && sight.atS - sinceS >= INTERCEPT_PATIENCE_S) {
     bracketing.wantsCentred = sight.isOnStop;
     if (sight.isOnStop) return;
     const steeperDeg = Math.max(correctionDeg + FIRST_CORRECTION_DEG, 2 * awayDeg);
@@ -137,6 +147,11 @@ function moreThan(correctionDeg: number): number {
   return correctionDeg < FIRST_CORRECTION_DEG ? FIRST_CORRECTION_DEG : EXTREME_WIND_DEG;
 }
 
+/** A needle that has run onto its stop is intercepted once more, by the pilot who does that. */
+function interceptAgain(bracketing: Bracketing, sight: Sight, { interceptsAgain }: Habits): void {
+  if (interceptsAgain && sight.isOnStop) beginIntercept(bracketing, sight, EXTREME_WIND_DEG);
+}
+
 /** Corrections on course: into the needle; half taken out when it is back; more where it does not come back. */
 function correct(bracketing: Bracketing, sight: Sight, habits: Habits): void {
   const { side, correctionDeg, sinceS, sinceAwayDeg } = bracketing;
@@ -146,7 +161,7 @@ function correct(bracketing: Bracketing, sight: Sight, habits: Habits): void {
   const isFailing = isJudged && Math.abs(sight.offDeg) > sinceAwayDeg;
   if (isNew || isJudged) begin(bracketing, sight);
   if (isFailing) bracketing.correctionDeg = moreThan(correctionDeg);
-  if ((isNew || isFailing) && sight.isOnStop) beginIntercept(bracketing, sight, EXTREME_WIND_DEG);
+  if (isNew || isFailing) interceptAgain(bracketing, sight, habits);
 }
 
 /** What a reading tells: by the needle with the leg's course set, or by the OBS with the needle centred. */
@@ -170,9 +185,9 @@ function sightOf({ atMs, courseSetDeg, needleDots }: Reading, truth: Truth): Sig
  *
  * What they leave open is flown as a competent pilot would. The needle is off at `thresholdDots`. A correction does
  * not hold when the needle is farther off after a minute (`patienceS`) than at its beginning: begin again with 20,
- * after that 40 (extreme wind). A needle that runs onto its stop: intercept again, at 40 at least. An intercept that
- * has not come nearer by more than a degree in two minutes (on the stop the needle is centred to see): 20 steeper.
- * The turn onto the course is led by turning at the reading that is nearest to the centring. Over the cone, and in
+ * after that 40 (extreme wind). Not in the steps, and only flown with `interceptsAgain`: a needle that runs onto its
+ * stop is intercepted again, at 40 at least; an intercept that has not come nearer by more than a degree in two
+ * minutes (on the stop the needle is centred to see) is made 20 steeper. The turn onto the course is led by turning at the reading that is nearest to the centring. Over the cone, and in
  * the last mile and a half, the heading that is thought to keep the course is held.
  */
 export function bracketingAdviser(truth: Truth, habits: Habits): Adviser {

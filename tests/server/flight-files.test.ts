@@ -42,7 +42,9 @@ describe('GET /api/flights/:id.csv', () => {
     expect(status).toBe(200);
     expect(headers['content-type']).toMatch(/^text\/csv/);
     const rows: Record<string, string>[] = parse(text, { columns: true });
-    expect(rows.map(({ kind }) => kind).join(' ')).toBe('plan reading reading reading reading note');
+    expect(rows.map(({ kind }) => kind).join(' ')).toBe(
+      'plan reading reading reading reading note',
+    );
     expect(rows[1]).toMatchObject({ ident: 'QEV', heading_deg: '112', dme_nm: '11.2', flag: 'to' });
     expect(Number(rows[2]?.['believed_latitude_deg'])).toBeCloseTo(46.5 + 9.7 / 60 / 4, 0);
     expect(rows[4]).toMatchObject({ dme_nm: '7.9', course_set_deg: '', needle_dots: '', flag: '' });
