@@ -18,6 +18,15 @@ export interface AirPath {
   readonly turnChord: number;
 }
 
+/** No way flown. */
+export const NOT_MOVED: AirPath = {
+  eastS: 0,
+  northS: 0,
+  durationS: 0,
+  endHeadingDeg: 0,
+  turnChord: 0,
+};
+
 /** One heading flown until a reaction time has passed, then a standard-rate turn to the next, and on. */
 function flyPiece(start: AirPath, toDeg: number, pieceS: number, reactionS: number): AirPath {
   const fromDeg = start.endHeadingDeg;
@@ -52,13 +61,7 @@ export function airPath(
   changes: readonly HeadingChange[],
   durationS: number,
 ): AirPath {
-  let path: AirPath = {
-    eastS: 0,
-    northS: 0,
-    durationS: 0,
-    endHeadingDeg: startHeadingDeg,
-    turnChord: 0,
-  };
+  let path: AirPath = { ...NOT_MOVED, endHeadingDeg: startHeadingDeg };
   let targetDeg = startHeadingDeg;
   let reactionS = 0;
   for (const change of changes) {

@@ -77,5 +77,12 @@ export function carriedStart(carried: Estimate, leg: DatedLeg): LegStart {
   const isSame = isSameStation(from, to);
   const seen = isSame || !isPlaced ? carried.belief : seenFrom(carried.belief, from, to);
   const belief = withBiasKept(seen, isSame ? BIAS_KEPT_ON_TURN : 0);
-  return { belief, isPlaced, atMs, headingDeg };
+  const overStation =
+    isSame && carried.overStation
+      ? {
+          ...carried.overStation,
+          belief: withBiasKept(carried.overStation.belief, BIAS_KEPT_ON_TURN),
+        }
+      : null;
+  return { belief, isPlaced, atMs, headingDeg, overStation };
 }

@@ -80,7 +80,7 @@ export interface Situation {
   readonly presentHeadingDeg: number | null;
   /** How long until the next reading. */
   readonly horizonS: number;
-  /** The station was passed: only the line's heading is held. */
+  /** Over the station, and once it is passed: only the line's heading is held. */
   readonly holdsLine: boolean;
 }
 

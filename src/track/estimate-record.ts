@@ -1,5 +1,6 @@
 import type { Aircraft } from '../leg/leg.ts';
 import type { DatedLeg } from '../leg/leg-frame.ts';
+import type { AirPath } from './air-path.ts';
 import type { RangeCheck } from './bearing-change-record.ts';
 import type { Belief } from './belief.ts';
 import type { Misfit } from './judge.ts';
@@ -23,6 +24,15 @@ export interface LegStart {
   readonly isPlaced: boolean;
   readonly atMs: number | null;
   readonly headingDeg: number | null;
+  readonly overStation: OverStation | null;
+}
+
+/** What was believed before the station, while the readings over it tell nothing about the place (over-station.ts). */
+export interface OverStation {
+  /** After the last reading that told something. */
+  readonly belief: Belief;
+  /** The way through the air since then, in magnetic directions. */
+  readonly path: AirPath;
 }
 
 /** Readings that do not fit: kept out until another one tells who is right. */
@@ -60,6 +70,8 @@ export interface Estimate {
   readonly isPlaced: boolean;
   /** What is open while no needle was read off its stop since the place was set (see open-bearing.ts); else null. */
   readonly openBearing: readonly Piece[] | null;
+  /** Null unless the last reading was taken over the station; `belief` is then this one, carried on. */
+  readonly overStation: OverStation | null;
   /** Time of the last reading, or of what was carried over. */
   readonly atMs: number | null;
   /** Heading held then, magnetic. */

@@ -14,6 +14,7 @@ import { sceneOf } from './scene.ts';
 import { airBelief } from './start-belief.ts';
 import { takeReading } from './take-reading.ts';
 import { withTurnOntoLine } from './onto-line.ts';
+import { asBeforeStation } from './over-station.ts';
 import { planOnOff } from './plan-on-off.ts';
 import { tellPlan } from './tell-plan.ts';
 import { watchCarriedOn } from './watch.ts';
@@ -39,18 +40,20 @@ export function startEstimate(
         isPlaced: false,
         atMs: null,
         headingDeg: null,
+        overStation: null,
       };
   return withPlan(fromStart({ scene, leg, aircraft, start }));
 }
 
 function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>): Estimate {
-  const { belief, isPlaced, atMs, headingDeg } = given.start;
+  const { belief, isPlaced, atMs, headingDeg, overStation } = given.start;
   return {
     ...given,
     readings: [],
     belief,
     isPlaced,
     openBearing: null,
+    overStation,
     atMs,
     headingDeg,
     plan: null,
@@ -83,11 +86,12 @@ export function addReading(estimate: Estimate, reading: Reading): Estimate {
     );
   }
   if (isDuplicate(estimate.readings, reading)) return estimate;
-  const { interval, headingDoubtDeg } = believedInterval(estimate, reading);
+  const before = asBeforeStation(estimate);
+  const { interval, headingDoubtDeg } = believedInterval(before, reading);
   const news = onlyNewPart(estimate.readings, reading);
   const taken = isCrossBearing(estimate, reading)
-    ? takeCrossBearing(estimate, interval, news)
-    : takeReading(estimate, interval, news);
+    ? takeCrossBearing(before, interval, news)
+    : takeReading(before, interval, news);
   const after = {
     ...estimate,
     isCrossOff: false,
@@ -124,9 +128,13 @@ function takeCrossBearing(
   before: Estimate,
   interval: Interval,
   reading: Reading,
-): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'openBearing' | 'watch'> {
+): Pick<Estimate, 'belief' | 'doubt' | 'isCrossOff' | 'openBearing' | 'overStation' | 'watch'> {
   if (!before.isPlaced) return before;
   const belief = interval.carryOn(before.belief);
+  // Over the station a bearing from elsewhere cannot be put beside one that is not known.
+  if (before.overStation) {
+    return { ...before, belief, overStation: { belief: before.belief, path: interval.path } };
+  }
   const doubt = before.doubt && {
     ...before.doubt,
     otherwise: interval.carryOn(before.doubt.otherwise),
@@ -136,6 +144,7 @@ function takeCrossBearing(
     doubt,
     watch: watchCarriedOn(before.watch, interval.carryOn),
     openBearing: null,
+    overStation: null,
   };
 }
 

@@ -8,6 +8,7 @@ import type { Foresight } from './foresight.ts';
 import { guide } from './guide.ts';
 import { NOTHING_FAR, howFar } from './how-far.ts';
 import { onwardTo } from './onward.ts';
+import { isWithinReach } from './over-station.ts';
 import { phaseOf } from './phase.ts';
 import { bearingSdDeg, lnRangeSd } from './place.ts';
 import { sceneOf } from './scene.ts';
@@ -51,8 +52,12 @@ function onArcPanel(panel: Panel, { dotsFullScale }: Scene): Panel {
  */
 export function foresee(estimate: Estimate, leg: DatedLeg, atMs: number): Foresight {
   const scene = sceneOf(leg, estimate.aircraft);
-  const { belief, headingDeg } = onwardTo(estimate, atMs);
-  const onward = { ...estimate, belief };
+  const { belief, headingDeg, overStation } = onwardTo(estimate, atMs);
+  const onward = {
+    ...estimate,
+    belief,
+    overStation: isWithinReach(belief, scene) ? overStation : null,
+  };
   const told = headingDeg ?? estimate.plan?.headingDeg ?? guide(estimate, leg).whichWay.headingDeg;
   const courseSetDeg = estimate.readings.at(-1)?.courseSetDeg ?? scene.courseDeg;
   const panel: Panel = estimate.isPlaced

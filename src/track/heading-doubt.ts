@@ -32,7 +32,7 @@ export interface BelievedInterval {
 export function believedInterval(before: Estimate, reading: Reading): BelievedInterval {
   const asRead = intervalTo(before, reading);
   const { headingDeg, ...rest } = reading;
-  if (headingDeg === undefined || before.takenIn < SETTLED_AFTER || !before.isPlaced) {
+  if (headingDeg === undefined || !isPlaceSettled(before)) {
     return { interval: asRead, headingDoubtDeg: null };
   }
   const doubted = before.headingDoubtDeg;
@@ -57,6 +57,11 @@ export function believedInterval(before: Estimate, reading: Reading): BelievedIn
   return isBetter
     ? { interval: held, headingDoubtDeg: headingDeg }
     : { interval: asRead, headingDoubtDeg: null };
+}
+
+/** Over the station nothing tells one heading from another. */
+function isPlaceSettled({ takenIn, isPlaced, overStation }: Estimate): boolean {
+  return takenIn >= SETTLED_AFTER && isPlaced && !overStation;
 }
 
 /** Natural logarithm of how likely needle and distance are together. */

@@ -120,7 +120,7 @@ export function alertsOf(estimate: Estimate): readonly Alert[] {
   const reversed = reverseCause(estimate);
   if (reversed) alerts.push(alert('reverse-sensing', reverseAsk(estimate, reversed)));
   if (estimate.headingDoubtDeg !== null) alerts.push(headingAlert(estimate.headingDoubtDeg));
-  if (estimate.doubt) alerts.push(doubtAlert(estimate.doubt));
+  if (estimate.doubt && !estimate.overStation) alerts.push(doubtAlert(estimate.doubt));
   const oddAsk = oddReadingAsk(estimate);
   if (oddAsk !== null) alerts.push(alert('readings-disagree', oddAsk));
   alerts.push(...jumpAlerts(estimate));

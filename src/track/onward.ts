@@ -1,7 +1,7 @@
 import { MS_PER_S } from '../base/units.ts';
 import { airPath } from './air-path.ts';
-import type { Belief } from './belief.ts';
 import type { Estimate } from './estimate-record.ts';
+import { asBeforeStation, pathSince } from './over-station.ts';
 import { placeOf } from './place.ts';
 import { predict } from './predict.ts';
 import { planeFromMagneticDeg } from './scene.ts';
@@ -12,16 +12,20 @@ import { LONGEST_GAP_S } from './tuning.ts';
 export function onwardTo(
   estimate: Estimate,
   atMs: number,
-): { readonly belief: Belief; readonly headingDeg: number | null } {
-  const { belief, headingDeg, plan, scene } = estimate;
-  if (estimate.atMs === null || headingDeg === null) return { belief, headingDeg };
+): Pick<Estimate, 'belief' | 'headingDeg' | 'overStation'> {
+  const { headingDeg, plan, scene, overStation } = estimate;
+  const { belief } = asBeforeStation(estimate);
+  if (estimate.atMs === null || headingDeg === null) {
+    return { belief: estimate.belief, headingDeg, overStation };
+  }
   const durationS = Math.max(0, (atMs - estimate.atMs) / MS_PER_S);
-  const path = airPath(headingDeg, changesOf(plan), durationS);
-  if (!estimate.isPlaced) return { belief, headingDeg: path.endHeadingDeg };
+  const path = pathSince(overStation, airPath(headingDeg, changesOf(plan), durationS));
+  if (!estimate.isPlaced) return { belief, headingDeg: path.endHeadingDeg, overStation };
   const turned = turnedBy(path, planeFromMagneticDeg(scene, placeOf(belief.mean)));
   return {
     belief: predict(belief, turned, scene.trueAirspeedKt),
     headingDeg: path.endHeadingDeg,
+    overStation: overStation && { ...overStation, path },
   };
 }
 

@@ -37,8 +37,8 @@ function isArriving(belief: Belief, scene: Scene): boolean {
  * - `lost`: nothing fits, the place was just started afresh; or the bearing is not known to 50 degrees. Never on
  *   OFF, which tells nothing that could be lost, nor on the first reading.
  * - `passage`: the flag is OFF and the aircraft inside the cone, or has turned to FROM on a leg to the station.
- * - `near-station`: in the last 30 s to the station, or within 1.2 cone radii: the wind-corrected heading is
- *   held, the needle ignored.
+ * - `near-station`: in the last 30 s to the station, or within 1.2 cone radii (or half a mile): the wind-corrected
+ *   heading is held, the needle ignored.
  * - `arriving`: less than 2 NM or a minute to an end that is not over the station.
  * - `intercept`: more than 3 degrees (and 0.15 NM) off the line.
  * - `track`: on the line of a leg to the station; `outbound`: on the line of a leg from it.
@@ -46,7 +46,8 @@ function isArriving(belief: Belief, scene: Scene): boolean {
 export function phaseOf(estimate: Estimate): Phase {
   const { belief, scene } = estimate;
   if (!estimate.isPlaced) return 'intercept';
-  if (estimate.hasPassed) return 'passage';
+  const overPhase = phaseOverStation(estimate);
+  if (overPhase) return overPhase;
   const motion = alongLine(belief.mean, scene);
   const offPhase = estimate.flag === 'off' ? phaseWithOff(belief, scene, motion) : null;
   if (offPhase) return offPhase;
@@ -60,6 +61,13 @@ export function phaseOf(estimate: Estimate): Phase {
 function isBearingUnknown({ belief, openBearing, readings }: Estimate): boolean {
   const isUnread = openBearing !== null && readings.at(-1)?.needleDots === undefined;
   return bearingSdDeg(belief) > (isUnread ? GREATEST_UNREAD_SD_DEG : GREATEST_BEARING_SD_DEG);
+}
+
+/** Past the station, or over it; null: neither, as far as the readings tell. */
+function phaseOverStation({ hasPassed, overStation, flag }: Estimate): Phase | null {
+  if (hasPassed) return 'passage';
+  if (!overStation) return null;
+  return flag === 'off' ? 'passage' : 'near-station';
 }
 
 /** OFF inside the cone is over the station; where it can be the cone's edge, near it; else it tells nothing. */

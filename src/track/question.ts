@@ -29,6 +29,8 @@ export function nextQuestion(estimate: Estimate): Question | null {
   const last = estimate.readings.at(-1);
   // With OFF there is no needle to ask for: the alert asks for frequency, ident and altitude.
   if (last && estimate.flag === 'off') return null;
+  // Nor over the station one that tells anything.
+  if (estimate.overStation) return null;
   if (!last || estimate.isLost) return 'centre-needle-from';
   if (!estimate.isPlaced) return 'centre-needle-from';
   if (estimate.doubt) return 'repeat-reading';

@@ -40,9 +40,10 @@ function isStationAhead(
 
 /** Why needle and flag may be read the wrong way round; null: they need not be. */
 export function reverseCause(estimate: Estimate): ReverseCause | null {
-  const { doubt } = estimate;
+  const { doubt, overStation } = estimate;
   const last = estimate.readings.at(-1);
-  if (!last) return null;
+  // Over the station the needle means nothing either way, and the OBS is being turned.
+  if (!last || overStation) return null;
   if (!last.station && isObsBackwards(estimate, last)) return 'obs-reciprocal';
   if (doubt?.misfit.flag === true && !doubt.misfit.dme) return 'flag-against-place';
   if (isFromUnproven(estimate)) return 'from-before-station';

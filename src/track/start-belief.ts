@@ -30,7 +30,7 @@ export const FLAG_ONLY_SD_DEG = 40;
 /** Not even the flag. */
 export const NO_BEARING_SD_DEG = 60;
 /** Inside the cone any bearing is possible. */
-const IN_CONE_SD_DEG = 100;
+export const IN_CONE_SD_DEG = 100;
 
 /** What is believed of the air and the instruments before any reading; the place is not set yet. */
 export function airBelief(wind: Wind | null): Belief {

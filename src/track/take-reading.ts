@@ -3,7 +3,7 @@ import type { Interval } from './carry-on.ts';
 import { openPieces } from './open-bearing.ts';
 import { openPiecesAfter } from './weigh-open.ts';
 import { SETTLED_AFTER, weigh } from './doubt.ts';
-import type { Doubt, Estimate, Jump } from './estimate-record.ts';
+import type { Doubt, Estimate, Jump, OverStation } from './estimate-record.ts';
 import { FITS, isMisfit, judge } from './judge.ts';
 import type { Misfit } from './judge.ts';
 import { joined } from './range-pieces.ts';
@@ -12,17 +12,14 @@ import { isOnStop } from './update-needle.ts';
 import { afterPassage } from './passage.ts';
 import { withFlagTaken } from './flag-side.ts';
 import { isFromUnproven, withFlag } from './passed.ts';
+import { beganOverStation, isBegunOverStation, isOverStation } from './over-station.ts';
 import type { Reading } from './reading.ts';
-import { afterReset, resetAwaited } from './reset-indicator.ts';
+import { afterReset } from './reset-indicator.ts';
 import { agedAir, placeFromReading } from './start-belief.ts';
 import { takeIn } from './take-in.ts';
 import { LONGEST_GAP_S } from './tuning.ts';
-import { watchCarriedOn, watchReading, watchWhileOpen } from './watch.ts';
 import { NOTHING_SUSPECTED } from './watch-record.ts';
-import type { Watch } from './watch-record.ts';
-
-/** Nearer than this to the station nothing is watched for: there the needle runs by itself. */
-const WATCHED_FROM_NM = 2;
+import { watched } from './watched.ts';
 
 /** For how many readings a jump of the place is told: time for the check that it asks for. */
 const JUMP_TOLD_FOR = 5;
@@ -41,6 +38,7 @@ export type Taken = Pick<
   | 'lastToAtMs'
   | 'hasPassed'
   | 'openBearing'
+  | 'overStation'
 >;
 
 /**
@@ -51,11 +49,14 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   if (isToPlace(before, interval, reading)) {
     return placed({ ...before, belief: agedAir(before.belief, interval.durationS) }, reading);
   }
+  const main = interval.carryOn(before.belief);
+  if (isOverStation(before, main, reading)) {
+    return notedOnly(before, reading, main, { belief: before.belief, path: interval.path });
+  }
   if (before.openBearing) return takenWhileOpen(before, before.openBearing, interval, reading);
   const reset = afterReset(before, interval, reading);
   if (reset) return checked(before, reset, reading);
   const { scene } = before;
-  const main = interval.carryOn(before.belief);
   const since = before.hasPassed ? null : before.lastToAtMs;
   const flagTaken = withFlagTaken(before, interval, reading);
   const belief =
@@ -64,6 +65,25 @@ export function takeReading(before: Estimate, interval: Interval, reading: Readi
   return isMisfit(misfit)
     ? doubted(before, interval, belief, misfit, reading)
     : fitting(before, interval, { belief, taken: flagTaken?.posterior ?? null }, reading);
+}
+
+/**
+ * A reading over the station: only its flag is noted. What is believed goes on from before it by the way flown, and
+ * is put right by the first reading beyond.
+ */
+function notedOnly(
+  before: Estimate,
+  reading: Reading,
+  belief: Belief,
+  overStation: OverStation,
+): Taken {
+  const { isPlaced, takenIn, doubt, watch, isLost, jump, openBearing } = before;
+  return {
+    ...{ isPlaced, takenIn, doubt, watch, isLost, jump, openBearing },
+    ...withFlag(before, reading, false),
+    belief,
+    overStation,
+  };
 }
 
 /** The first reading after the pilot has set the direction indicator as asked: nothing is suspected any more. */
@@ -78,6 +98,7 @@ function checked(before: Estimate, belief: Belief, reading: Reading): Taken {
     jump: null,
     watch: NOTHING_SUSPECTED,
     openBearing: null,
+    overStation: null,
   };
 }
 
@@ -135,6 +156,7 @@ function fitting(
     jump: fading(before.jump),
     watch: watched(before, interval, { belief, misfit: FITS }, reading),
     openBearing: null,
+    overStation: null,
   };
 }
 
@@ -165,6 +187,7 @@ function doubted(
     jump: isAfresh ? jumpFrom(before, misfit) : fading(before.jump),
     watch: isAfresh ? NOTHING_SUSPECTED : watched(before, interval, { belief, misfit }, reading),
     openBearing: open,
+    overStation: null,
   };
 }
 
@@ -178,6 +201,7 @@ function isPlaceOpen(before: Estimate, reading: Reading): boolean {
 /** Whether the place is to be set by this reading alone. */
 function isToPlace(before: Estimate, interval: Interval, reading: Reading): boolean {
   if (!before.isPlaced || interval.durationS > LONGEST_GAP_S) return true;
+  if (isBegunOverStation(before)) return true;
   // A TO right after a FROM that nothing has proven: the FROM was the slip.
   return reading.flag === 'to' && !before.openBearing && isFromUnproven(before);
 }
@@ -192,12 +216,24 @@ function placed(before: Estimate, reading: Reading): Taken {
     jump: null,
     watch: NOTHING_SUSPECTED,
     openBearing: null,
+    overStation: null,
   };
   if (reading.flag === 'off' && reading.dmeNm === undefined) {
     return { ...flags, ...unseen, belief: before.belief, isPlaced: false, takenIn: 0 };
   }
   const pieces = openPieces(before.belief, scene, reading);
   const place = placeFromReading(before.belief, scene, reading);
+  const began = beganOverStation(place, scene, reading);
+  if (began) {
+    return {
+      ...flags,
+      ...unseen,
+      belief: began.belief,
+      isPlaced: true,
+      takenIn: 0,
+      overStation: began,
+    };
+  }
   return {
     ...flags,
     ...unseen,
@@ -224,27 +260,4 @@ function lastDmeNm({ readings }: Estimate): number | null {
 
 function carriedDoubt(doubt: Doubt | null, carryOn: (belief: Belief) => Belief): Doubt | null {
   return doubt && { ...doubt, otherwise: carryOn(doubt.otherwise) };
-}
-
-/** Centred each time by turning the OBS, the needle shows the radial, and not that it moves by itself. */
-function isCentredByHand({ rangeCheck }: Estimate, { needleDots }: Reading): boolean {
-  return rangeCheck.kind === 'flying' && needleDots === 0;
-}
-
-/** The suspicions after a reading. With a flag that contradicts, the needle has no meaning to be watched. */
-function watched(
-  before: Estimate,
-  interval: Interval,
-  { belief: predicted, misfit }: { readonly belief: Belief; readonly misfit: Misfit },
-  reading: Reading,
-): Watch {
-  if (interval.durationS <= 0) return before.watch;
-  const watch = { ...before.watch, resetAwaited: resetAwaited(before) };
-  const from = { belief: before.belief, carryOn: interval.carryOn, readings: before.readings };
-  if (before.openBearing) return watchWhileOpen(watch, from, predicted, before.scene, reading);
-  const isClose = Math.exp(predicted.mean.lnRange) < WATCHED_FROM_NM;
-  if (isClose || before.hasPassed || misfit.flag || isCentredByHand(before, reading)) {
-    return watchCarriedOn(watch, interval.carryOn);
-  }
-  return watchReading(watch, from, predicted, before.scene, reading);
 }

@@ -31,12 +31,12 @@ const GREATEST_OFF_LONG_DEG = 25;
  * alive. But a bearing that is hardly known leads to no steep intercept.
  */
 export function tellPlan(estimate: Estimate): ToldPlan {
-  const { belief, scene, headingDeg, hasPassed, readings } = estimate;
+  const { belief, scene, headingDeg, hasPassed, overStation, readings } = estimate;
   const situation = {
     mean: meanToFlyFrom(estimate),
     presentHeadingDeg: headingDeg,
     horizonS: cadenceS(readings),
-    holdsLine: hasPassed,
+    holdsLine: hasPassed || overStation !== null,
   };
   return scene.arc
     ? planOnArc(belief.mean, situation, scene, scene.arc)

@@ -7,8 +7,8 @@ import { placeOf } from './place.ts';
 import type { DmeScene } from './scene.ts';
 import { DME_SD_NM, DME_STEP_NM } from './tuning.ts';
 
-/** Passes of the one-dimensional Gauss-Newton iteration about the slant range. */
-const PASSES = 3;
+/** Passes at most of the one-dimensional Gauss-Newton iteration about the slant range; near the station it takes some. */
+const PASSES = 8;
 
 /** A surprise that changes by less than this from pass to pass has settled. */
 const SETTLED_NM = 0.001;
