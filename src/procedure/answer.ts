@@ -135,6 +135,8 @@ function phaseWords(context: AnswerContext): readonly (string | null)[] {
 }
 
 function legWords(context: AnswerContext): readonly (string | null)[] {
+  // With the station behind there is no way on to be told, only that.
+  if (context.guidance.reverseSensing === 'station-behind') return [farWords(context)];
   const found = findingWords(context);
   if (found !== null) return [wayOf(context), found];
   return [...(arcSaid(context) ?? [wayOf(context), farWords(context)]), ...sureWords(context)];
@@ -204,6 +206,9 @@ function farWords(context: AnswerContext): string | null {
     return hasKnownEnd(context) && !saidBefore(context, (was) => was.howFar.toGoNm === null)
       ? 'I cannot tell the distance yet.'
       : null;
+  }
+  if (guidance.reverseSensing === 'station-behind') {
+    return `The station is ${milesWords(pastEndNm ?? 0, manner)} behind.`;
   }
   if ((pastEndNm ?? 0) > PAST_NM) return `You passed it ${milesWords(pastEndNm ?? 0, manner)} ago.`;
   if (toGoNm < 0.05) return 'You are there.';

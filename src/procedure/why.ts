@@ -8,7 +8,7 @@ import {
 } from '../speech/numbers.ts';
 import type { Manner } from '../speech/numbers.ts';
 import type { Aircraft } from '../leg/leg.ts';
-import type { Alert, AlertKind, ReverseCause } from '../track/guidance.ts';
+import type { Alert, AlertKind, ReverseCause, WhichWay } from '../track/guidance.ts';
 import type { Reading } from '../track/reading.ts';
 import type { WhyContext } from './answer-context.ts';
 import { arcReasons } from './arc-why.ts';
@@ -47,6 +47,8 @@ const REVERSED: Readonly<Record<ReverseCause, string>> = {
     'The O B S is set to the other end of the course, so the needle works backwards.',
   'flag-against-place': 'The flag does not fit where you should be.',
   'from-before-station': 'The flag shows FROM, though nothing shows the station to be behind you.',
+  'station-behind':
+    'The flag shows FROM and the distance grows from reading to reading, so the station is behind you.',
   'to-before-station': 'The flag shows TO, so the station is still ahead.',
   'needle-backwards': 'The needle moves the wrong way for the headings flown.',
 };
@@ -60,7 +62,10 @@ function noticedWords({ kind }: Alert, { guidance }: WhyContext): string {
 export function whyOf(context: WhyContext): string {
   const { alerts } = context;
   const noticed = alerts.find((alert) => alert.kind !== 'ident-not-confirmed') ?? alerts[0];
-  return [noticed === undefined ? null : noticedWords(noticed, context), ...phaseReasons(context)]
+  const { reverseSensing, whichWay } = context.guidance;
+  const reasons =
+    reverseSensing === 'station-behind' ? [awayReason(whichWay)] : phaseReasons(context);
+  return [noticed === undefined ? null : noticedWords(noticed, context), ...reasons]
     .filter((each) => each !== null)
     .join(' ');
 }
@@ -176,6 +181,11 @@ function headingReason(context: WhyContext): string {
   const offDeg = Math.abs(turnDeg(context.lineHeadingDeg, way.headingDeg));
   const effect = offDeg >= LEADS_BACK_DEG ? 'takes you back to it' : 'keeps you on it';
   return `${so} ${spokenBearing(way.headingDeg)} ${effect}.`;
+}
+
+/** Flying away from the station of a leg that leads to it no heading is a way on. */
+function awayReason({ headingDeg }: WhichWay): string {
+  return `${capital(headingWords(headingDeg))} only keeps you on the line, away from the station.`;
 }
 
 /** "The wind is from the north-west, about two zero knots" */

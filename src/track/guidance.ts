@@ -70,13 +70,14 @@ export interface Alert {
 
 /**
  * Why needle and flag may be read the wrong way round: the OBS is set to the reciprocal; the flag contradicts
- * where the aircraft is; FROM on a leg to a station that nothing shows to be passed; TO on a leg from a station
+ * where the aircraft is; FROM on a leg to a station that nothing shows to be passed; the same with a distance that grows; TO on a leg from a station
  * that is still ahead; the needle answers the headings flown the wrong way.
  */
 export type ReverseCause =
   | 'obs-reciprocal'
   | 'flag-against-place'
   | 'from-before-station'
+  | 'station-behind'
   | 'to-before-station'
   | 'needle-backwards';
 

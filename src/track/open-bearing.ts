@@ -21,7 +21,7 @@ import { isOnStop, saturationDeg } from './update-needle.ts';
 /** How far off the line aircraft are that begin on the leg's side of the station, one sd. Common practice, no source. */
 const OFF_LINE_SD_DEG = 15;
 /** Part of those that are anywhere between the stop and abeam instead. Common practice, no source. */
-const ANYWHERE_SHARE = 0.15;
+const ANYWHERE_SHARE = 0.12;
 /** So many pieces from the stop to abeam, wider towards abeam. */
 const STOP_PIECES = 8;
 const STOP_WIDENING = 1.6;

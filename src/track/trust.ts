@@ -3,6 +3,7 @@ import type { Estimate } from './estimate-record.ts';
 import type { EstimateSeen, HowFar } from './guidance.ts';
 import { NOTHING_FAR } from './how-far.ts';
 import { isFromUnproven } from './passed.ts';
+import { isStationBehind } from './station-behind.ts';
 import { GREATEST_WIND_SD_KT, worseWindSdKt } from './seen.ts';
 import { bearingSdDeg } from './place.ts';
 import { greatestWeight } from './watch-record.ts';
@@ -52,6 +53,11 @@ function isWindHasty({ belief, start, scene, takenIn }: Estimate): boolean {
   return Math.hypot(windEastKt, windNorthKt) > STRONG_WIND * scene.trueAirspeedKt;
 }
 
+/** Whether FROM is read on a leg to a station that nothing shows to be behind. */
+function isSideOpen(estimate: Estimate): boolean {
+  return isFromUnproven(estimate) && !isStationBehind(estimate);
+}
+
 /** Whether the bearing has only been told by a side, and by how the DME moves. */
 function isBearingOpen({ openBearing, belief }: Estimate): boolean {
   return openBearing !== null && bearingSdDeg(belief) > OPEN_BEARING_SD_DEG;
@@ -75,7 +81,7 @@ export function trustIn(estimate: Estimate): Trust {
   return {
     air: !(isAirBad || isNeedleBad),
     speed: !(isAirBad || (isNeedleBad && estimate.scene.dme === null)),
-    distance: !(isDmeBad || isLost || isFromUnproven(estimate)),
+    distance: !(isDmeBad || isLost || isSideOpen(estimate)),
     across: !isBearingOpen(estimate),
   };
 }

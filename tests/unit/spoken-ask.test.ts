@@ -21,6 +21,7 @@ describe('the check of an alert as the voice says it', () => {
     'obs-reciprocal',
     'flag-against-place',
     'from-before-station',
+    'station-behind',
     'to-before-station',
     'needle-backwards',
   ] as const)('has neither figures nor abbreviations for %s', (cause: ReverseCause) => {

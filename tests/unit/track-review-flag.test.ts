@@ -25,6 +25,31 @@ describe('FROM on a leg to the station', () => {
     expect(kinds).toContain('reverse-sensing');
   });
 
+  it('with a distance that grows from reading to reading says that the station is behind', () => {
+    const rows = [
+      [112, 0, 'from', 11.2],
+      [112, 0, 'from', 12.8],
+      [112, 0.5, 'from', 14.4],
+    ] as const;
+    const { howFar, kinds, asks, reverseSensing } = after(IN, rows);
+    expect(kinds).toEqual(['reverse-sensing']);
+    expect(reverseSensing).toBe('station-behind');
+    expect(asks).toMatch(/the distance grows: the station is behind you/);
+    expect(howFar.toGoNm).toBe(0);
+    expect(howFar.pastEndNm).toBeCloseTo(14.4, 0);
+    // Not while it shrinks, nor on a single growth, which may be a slip.
+    const shrinking = [14.4, 12.8, 11.2].map((dmeNm) => [112, 0, 'from', dmeNm] as const);
+    expect(after(IN, shrinking).reverseSensing).toBe('from-before-station');
+    expect(after(IN, rows.slice(0, 2)).reverseSensing).toBe('from-before-station');
+  });
+
+  it('with the needle on its stop is not yet a fault: the bearing is asked for first', () => {
+    const { kinds, nextQuestion, howFar } = after(IN, [[112, 5, 'from', 11.2]]);
+    expect(kinds).toEqual([]);
+    expect(nextQuestion).toBe('centre-needle-from');
+    expect(howFar.toGoNm).toBeNull();
+  });
+
   it('that was a slip is forgotten with the next TO', () => {
     const { phase, howFar, kinds } = after(IN, [
       [112, 0, 'from', 11.2],
@@ -69,6 +94,28 @@ describe('TO on a leg from the station', () => {
     expect(asks).toContain('the station is still ahead');
   });
 
+  it('with the needle on its stop is a healthy start: first the bearing is asked for', () => {
+    const first = after(OUT, [[140, -5, 'to', 7]]);
+    expect(first.kinds).toEqual([]);
+    expect(first.nextQuestion).toBe('centre-needle-from');
+    const next = after(OUT, [
+      [140, -5, 'to', 7],
+      [140, -5, 'to', 6],
+    ]);
+    expect(next.kinds).toEqual([]);
+    expect(next.nextQuestion).toBe('centre-needle-from');
+  });
+
+  it('is known once the needle was centred with FROM, and no fault from then on', () => {
+    const { kinds, howFar } = after(OUT, [
+      [140, -5, 'to', 7],
+      [140, 0, 'from', 6, 280],
+      [140, -5, 'to', 5],
+    ]);
+    expect(kinds).toEqual([]);
+    expect(howFar.toGoNm).toBeGreaterThan(15);
+  });
+
   it('over the station is no fault', () => {
     expect(after(OUT, [[140, 0, 'to', 1.0]]).kinds).toEqual([]);
   });
@@ -88,6 +135,27 @@ describe('the three causes of reverse sensing', () => {
     expect(obs.reverseSensing).toBe('obs-reciprocal');
     expect(obs.asks).toMatch(/reciprocal/);
     expect(after(IN, [[112, 0, 'to', 11.2]]).reverseSensing).toBeUndefined();
+  });
+});
+
+describe('a needle centred by turning the OBS, as asked', () => {
+  const ASKED = [112, -5, 'to', 15.2] as const;
+  const isReversed = (dots: number, obsDeg: number): boolean =>
+    after(IN, [ASKED, [50, dots, 'from', 14.7, obsDeg]]).reverseSensing === 'obs-reciprocal';
+
+  it('may be left a dot off, near the reciprocal of the course too', () => {
+    for (const obsDeg of [276, 285, 292, 300]) {
+      for (const dots of [-1.5, -1, 1, 1.5]) expect(isReversed(dots, obsDeg)).toBe(false);
+    }
+  });
+
+  it('is another thing than the reciprocal set for the course, which is still told', () => {
+    expect(isReversed(3, 292)).toBe(true);
+    const flown = [
+      [112, 0, 'to', 15.2],
+      [112, 1, 'from', 13.6, 292],
+    ] as const;
+    expect(after(IN, flown).reverseSensing).toBe('obs-reciprocal');
   });
 });
 

@@ -81,6 +81,8 @@ describe('why', () => {
     expect(of('from-before-station')).toMatch(
       /^The flag shows FROM, though nothing shows the station/,
     );
+    expect(of('station-behind')).toMatch(/the distance grows .* the station is behind you\./);
+    expect(of('station-behind')).not.toContain('keeps you on it');
     expect(of('to-before-station')).toMatch(/^The flag shows TO, so the station is still ahead\./);
     expect(of('flag-against-place')).toMatch(/^The flag does not fit where you should be\./);
     expect(of('obs-reciprocal')).toMatch(
