@@ -44,8 +44,7 @@ export function CheckFiles({ store }: { readonly store: CheckStore }): JSX.Eleme
     <section class="no-print" aria-labelledby="files-title">
       <h2 id="files-title">Print it, take it along</h2>
       <p class="soft">
-        Kept on this device only. The JSON file takes it to another one; what both have is kept
-        once.
+        Kept on this device only. The JSON file takes it to another; what both have is kept once.
       </p>
       <div class="row wrap">
         <button

@@ -43,7 +43,7 @@ export function PractiseFile({ store }: { readonly store: PracticeStore }): JSX.
         {count === 0
           ? 'Nothing answered yet.'
           : `${count} ${count === 1 ? 'answer' : 'answers'}, kept on this device only.`}{' '}
-        A file takes it to another one; what both have is kept once.
+        A file takes it to another device; what both have is kept once.
       </p>
       <div class="row wrap">
         <button type="button" disabled={count === 0} onClick={save}>

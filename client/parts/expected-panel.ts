@@ -17,9 +17,9 @@ export interface PanelValues {
 
 /** What the panel is filled in with, and whether it may be given as it stands. */
 export interface ExpectedPanel extends PanelValues {
-  /** A needle or a distance is foreseen: there is something to confirm. */
+  /** A needle or a distance is foreseen and nothing speaks against it: there is something to confirm. */
   readonly isForeseen: boolean;
-  /** The flag should have changed by now. Only the pilot can say that it has: it must be read. */
+  /** The flag should have changed by now, or was OFF. Only the pilot can say what it shows: it must be read. */
   readonly mustReadFlag: boolean;
 }
 
@@ -51,6 +51,11 @@ function lastFlag(readings: readonly ReadingRecord[], leg: Leg | null): Flag {
   return last?.reading.flag ?? leg?.direction ?? 'to';
 }
 
+/** Something does not fit: a tap that confirms what is expected would make the doubt go away unchecked. */
+function isDoubted({ advice }: FlightState): boolean {
+  return advice?.alerts.some(({ kind }) => kind !== 'ident-not-confirmed') ?? false;
+}
+
 /** What to fill the panel in with at this moment. */
 export function expectedPanel(
   state: FlightState,
@@ -67,15 +72,18 @@ export function expectedPanel(
     const nothing = { headingDeg: null, needleDots: null, dmeNm: null };
     return { ...nothing, courseSetDeg, flag, isForeseen: false, mustReadFlag: false };
   }
-  const { headingDeg, needleDots, dmeNm } = foresight;
+  const wasOff = readings.at(-1)?.reading.flag === 'off';
+  const mustReadFlag = foresight.flag !== flag || wasOff;
+  return { courseSetDeg, flag, mustReadFlag, ...foreseen(foresight, isDoubted(state)) };
+}
+
+/** The figures foreseen, in the steps of the panel. */
+function foreseen({ headingDeg, needleDots, dmeNm }: Foresight, isInDoubt: boolean) {
   return {
     headingDeg: Math.round(headingDeg),
-    courseSetDeg,
     needleDots: needleDots === null ? null : Math.round(needleDots * 2) / 2,
-    flag,
     dmeNm: dmeNm === null ? null : Math.round(dmeNm * 10) / 10,
-    isForeseen: needleDots !== null || dmeNm !== null,
-    mustReadFlag: foresight.flag !== flag,
+    isForeseen: (needleDots !== null || dmeNm !== null) && !isInDoubt,
   };
 }
 

@@ -5,7 +5,7 @@ import type { Deck } from './deck.ts';
 /**
  * The two buttons that give the reading: always in the same places, the likelier one filled. Once a
  * value has been touched, the left one lets all values follow what is expected again. Nothing is as expected
- * where nothing is foreseen, nor where the flag should have changed: that has to be read.
+ * where nothing is foreseen or something does not fit, nor where the flag should have changed: that has to be read.
  */
 export function GiveRow({ deck }: { readonly deck: Deck }): JSX.Element {
   const isTouched = Object.keys(deck.draft.given.value).length > 0;
