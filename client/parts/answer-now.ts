@@ -23,6 +23,8 @@ export interface AnswerNow extends StandingAnswer {
   readonly turnBelow: string | null;
   readonly thenHeadingDeg: number;
   readonly ageS: number;
+  /** The turn off an arc has been called: the heading that stands is no longer the one to fly. */
+  readonly isLeaving: boolean;
   /** The end of the last leg is reached: nothing is left but to finish. */
   readonly isThere: boolean;
 }
@@ -43,16 +45,26 @@ export function answerNow(deck: Deck): AnswerNow | null {
   const isThere = isAtEnd(deck.state.value);
   const isStale = standing.isStale && !isThere;
   const askLine = isStale ? STALE_LINE : askLineOf(deck, advice);
+  const leaving = leavingLine(deck);
   return {
     ...standing,
     advice,
-    line: askLine ?? turnLine,
+    line: askLine ?? leaving ?? turnLine,
     turnBelow: askLine === null || isStale || turnLine.turn === 'none' ? null : turnLine.text,
     thenHeadingDeg: advice.whichWay.thenHeadingDeg,
     ageS,
     isStale,
+    isLeaving: leaving !== null,
     isThere,
   };
+}
+
+/** After the lead radial was called, until the next leg is begun. */
+function leavingLine(deck: Deck): TurnLine | null {
+  const { plan, legIndex } = deck.state.value;
+  const isCalled = deck.lastCall.value?.isLeadRadial === true;
+  if (!isCalled || plan?.legs[legIndex + 1] === undefined) return null;
+  return { kind: 'act', text: `Lead radial: turn, begin leg ${legIndex + 2}`, turn: 'none' };
 }
 
 /** A leg that was begun between two readings has its answer from then. */

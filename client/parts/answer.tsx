@@ -19,9 +19,9 @@ export function Answer({
     <>
       <p class={`turn ${line.kind}${line.text.length > 34 ? ' long' : ''}`}>
         {line.turn === 'none' ? null : <TurnArrow to={line.turn} />}
-        <span>{line.text}</span>
+        <span>{forTheEye(line.text)}</span>
       </p>
-      <p class={now.isStale ? 'hdg stale' : 'hdg'}>
+      <p class={now.isStale || now.isLeaving ? 'hdg stale' : 'hdg'}>
         <span class="hidden">Heading </span>
         {threeFigures(now.headingDeg)}
       </p>
@@ -36,6 +36,7 @@ export function Answer({
 
 function Hold({ now, isArc }: { readonly now: AnswerNow; readonly isArc: boolean }): JSX.Element {
   const below = now.turnBelow === null ? null : <b>{now.turnBelow} · </b>;
+  if (now.isLeaving) return <p class="then" />;
   if (now.holdLeftS === null) {
     return (
       <p class="then">
@@ -102,7 +103,12 @@ function Said({ deck, now }: { readonly deck: Deck; readonly now: AnswerNow }): 
   return (
     <p class={deck.isWhyShown.value ? 'said why' : 'said'} role="status" aria-live="polite">
       {deck.isWhyShown.value ? <span class="soft">Why: </span> : null}
-      {words}
+      {forTheEye(words)}
     </p>
   );
+}
+
+/** Letters that the voice is to say one by one are read as one word. */
+function forTheEye(words: string): string {
+  return words.replaceAll('O B S', 'OBS').replaceAll('D M E', 'DME');
 }

@@ -13,6 +13,14 @@ import { openDraft, type ReadingDraft } from './reading-draft.ts';
 /** Sheets that may lie over the Fly page. */
 export type DeckSheet = 'ident' | 'readings' | 'spoken' | 'skip' | 'more';
 
+/** What was said between two answers. */
+export interface LastCall {
+  readonly text: string;
+  readonly atMs: number;
+  /** It calls the turn off an arc: the heading that stands is no longer the one to fly. */
+  readonly isLeadRadial?: boolean;
+}
+
 /** Everything that the parts of the Fly page look at and act on. */
 export interface Deck {
   readonly store: FlightStore;
@@ -29,7 +37,7 @@ export interface Deck {
   /** When the panel last gave a reading (`performance.now()`): the second half of a double tap is no reading. */
   readonly givenAt: Signal<number>;
   /** The last timed call-out or reply to a question, as text. */
-  readonly lastCall: Signal<{ readonly text: string; readonly atMs: number } | null>;
+  readonly lastCall: Signal<LastCall | null>;
   /** What went wrong with the last thing that the pilot did; null: nothing. */
   readonly problem: Signal<string | null>;
   /** The pilot acts on this screen: it speaks. A screen that only follows stays silent. */

@@ -8,6 +8,9 @@ import { mannerOf, type Deck } from './deck.ts';
 /** A page that slept says nothing late: it looks back no further than this. */
 const LOOK_BACK_MS = 5000;
 
+/** The key of the call at the radial where an arc is left. */
+const LEAD_RADIAL = /^arc-radial:\d+:0$/;
+
 /** Speaks the call-outs between readings as their time comes, until the returned function is called. */
 export function speakTimedCalls(deck: Deck): () => void {
   let beforeMs = nowMs.peek();
@@ -20,7 +23,8 @@ export function speakTimedCalls(deck: Deck): () => void {
     const state = deck.state.peek();
     for (const call of callsDue(state, fromMs, untilMs, mannerOf(), said, againMin)) {
       said.add(call.key);
-      deck.lastCall.value = { text: call.say, atMs: call.atMs };
+      const isLeadRadial = LEAD_RADIAL.test(call.key);
+      deck.lastCall.value = { text: call.say, atMs: call.atMs, isLeadRadial };
       // A screen that only follows shows the call and stays silent.
       if (!deck.isActing.peek()) continue;
       const key = `${deck.store.id}/${call.key}`;
