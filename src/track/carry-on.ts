@@ -3,6 +3,7 @@ import { NOT_MOVED } from './air-path.ts';
 import type { AirPath } from './air-path.ts';
 import type { Belief } from './belief.ts';
 import type { Estimate } from './estimate-record.ts';
+import { planFlown } from './inbound-plan.ts';
 import { pathSince } from './over-station.ts';
 import { placeOf } from './place.ts';
 import { predict } from './predict.ts';
@@ -36,7 +37,8 @@ export function intervalTo(before: Estimate, reading: Reading): Interval {
     };
   }
   const sinceLastS = Math.max(0, (reading.atMs - before.atMs) / MS_PER_S);
-  const last = flown(before.headingDeg, before.plan, readDeg, sinceLastS);
+  const plan = planFlown(before, readDeg, sinceLastS);
+  const last = flown(before.headingDeg, plan, readDeg, sinceLastS);
   const path = pathSince(before.overStation, last.path);
   const { scene } = before;
   const pathFrom = (belief: Belief): AirPath =>

@@ -78,6 +78,8 @@ export interface Estimate {
   readonly headingDeg: number | null;
   /** What the pilot was told after it. */
   readonly plan: ToldPlan | null;
+  /** What a leg to the station would have told, on one from it whose station is still ahead (see inbound-plan.ts). */
+  readonly inbound: ToldPlan | null;
   /** Readings of this leg that were taken in whole since the place was last started afresh. */
   readonly takenIn: number;
   readonly doubt: Doubt | null;

@@ -8,6 +8,7 @@ import { carriedStart, isSameStation } from './carry-over.ts';
 import { takeInCrossBearing } from './cross-bearing.ts';
 import type { Estimate, LegStart } from './estimate-record.ts';
 import { believedInterval } from './heading-doubt.ts';
+import { inboundPlan } from './inbound-plan.ts';
 import type { Reading } from './reading.ts';
 import { isDuplicate, onlyNewPart } from './same-time.ts';
 import { sceneOf } from './scene.ts';
@@ -57,6 +58,7 @@ function fromStart(given: Pick<Estimate, 'scene' | 'leg' | 'aircraft' | 'start'>
     atMs,
     headingDeg,
     plan: null,
+    inbound: null,
     takenIn: 0,
     doubt: null,
     watch: NOTHING_SUSPECTED,
@@ -150,8 +152,9 @@ function takeCrossBearing(
 
 /** The estimate with the headings that the pilot is told after this reading. */
 function withPlan(estimate: Estimate): Estimate {
-  if (!estimate.isPlaced) return { ...estimate, plan: null };
+  if (!estimate.isPlaced) return { ...estimate, plan: null, inbound: null };
   const held = planOnOff(estimate) ?? rangeCheckPlan(estimate);
   const plan = held ?? withTurnOntoLine(tellPlan(estimate), estimate);
-  return { ...estimate, plan, headingDeg: estimate.headingDeg ?? plan.headingDeg };
+  const headingDeg = estimate.headingDeg ?? plan.headingDeg;
+  return { ...estimate, plan, inbound: inboundPlan(estimate), headingDeg };
 }

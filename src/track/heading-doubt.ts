@@ -59,9 +59,9 @@ export function believedInterval(before: Estimate, reading: Reading): BelievedIn
     : { interval: asRead, headingDoubtDeg: null };
 }
 
-/** Over the station nothing tells one heading from another. */
-function isPlaceSettled({ takenIn, isPlaced, overStation }: Estimate): boolean {
-  return takenIn >= SETTLED_AFTER && isPlaced && !overStation;
+/** Over the station nothing tells one heading from another; before a leg from it, nobody knows what was told. */
+function isPlaceSettled({ takenIn, isPlaced, overStation, inbound }: Estimate): boolean {
+  return takenIn >= SETTLED_AFTER && isPlaced && !overStation && !inbound;
 }
 
 /** Natural logarithm of how likely needle and distance are together. */

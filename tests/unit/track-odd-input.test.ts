@@ -94,7 +94,7 @@ describe('an altitude other than that of the leg', () => {
       [60, 0, 'to', 4.4],
       [120, 0, 'to', 2.8],
       [180, 0, 'to', 1.2],
-      [215, 0, 'to', 0.5],
+      [215, 0, 'to', 0.3],
     ]);
     expect(low.say).toContain('It is less than your height above the D M E: check the altitude');
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { estimate, startEstimate } from '../../src/track/estimate.ts';
+import type { WhichWay } from '../../src/track/guidance.ts';
 import type { Flag, Reading } from '../../src/track/reading.ts';
 import { AIRCRAFT } from './ocean-legs.ts';
 import { answerTo } from './panel-rows.ts';
@@ -120,6 +121,40 @@ describe.each(SHOWN)('over the station: %s', (_, shown) => {
   });
 });
 
+/** An aircraft that flies what it is told: five seconds of reaction, then three degrees a second. */
+function flightAt(
+  eastNm: number,
+  northNm: number,
+  windToEastKt: number,
+): {
+  northNm: () => number;
+  panel: (atS: number) => Reading;
+  fly: (way: WhichWay, forS: number) => void;
+} {
+  let east = eastNm;
+  let north = northNm;
+  let headingDeg = 0;
+  return {
+    northNm: () => north,
+    panel: (atS) => {
+      const still = { windToEastKt: 0, windToNorthKt: 0 };
+      const rangeNm = Math.hypot(east, north);
+      const bearingDeg = (Math.atan2(east, north) * 180) / Math.PI;
+      const shown = panelAfter({ ...FLIGHT, ...still, rangeNm, bearingDeg }, headingDeg, 0);
+      return { ...shown, atMs: atS * 1000 };
+    },
+    fly: ({ headingDeg: firstDeg, holdS, thenHeadingDeg }, forS) => {
+      for (let atS = 1; atS <= forS; atS += 1) {
+        const toDeg = atS > holdS + 5 ? thenHeadingDeg : atS > 5 ? firstDeg : headingDeg;
+        const turn = ((toDeg - headingDeg + 540) % 360) - 180;
+        headingDeg = (headingDeg + Math.max(-3, Math.min(3, turn)) + 360) % 360;
+        east += (95 * Math.sin((headingDeg * Math.PI) / 180) + windToEastKt) / 3600;
+        north += (95 * Math.cos((headingDeg * Math.PI) / 180)) / 3600;
+      }
+    },
+  };
+}
+
 describe('the station', () => {
   const over = overhead([
     [-5, 'to'],
@@ -135,6 +170,25 @@ describe('the station', () => {
     expect(Math.abs(whichWay.headingDeg - 90)).toBeLessThanOrEqual(5);
     expect(whichWay.turn).toBe('right');
     expect(kinds).toEqual([]);
+  });
+
+  it('is come to by the headings of the leg before, whichever leg is asked', () => {
+    // Half a mile left of the line to the station; each answer of the leg to it is flown as told.
+    const readings: Reading[] = [];
+    const flight = flightAt(-0.5, -12, 20);
+    for (let atS = 0; flight.northNm() < -1.2; atS += 90) {
+      readings.push(flight.panel(atS));
+      flight.fly(answer(readings).whichWay, 90);
+    }
+    const south = flatLeg({ ...FLIGHT.leg, direction: 'from', courseDeg: 60, endDmeNm: 20 });
+    const { known, kinds } = answer(readings, south);
+    const asked = placeAndWind(known.belief.mean);
+    const flown = placeAndWind(answer(readings).known.belief.mean);
+    expect(kinds).toEqual([]);
+    expect(asked.east).toBeCloseTo(flown.east, 2);
+    expect(asked.north).toBeCloseTo(flown.north, 2);
+    expect(asked.windEast).toBeCloseTo(flown.windEast, 1);
+    expect(asked.windNorth).toBeCloseTo(flown.windNorth, 1);
   });
 
   it('hands the place over to the next leg as it was known before it', () => {

@@ -125,11 +125,15 @@ describe('a wind as strong as the airspeed', () => {
 });
 
 describe('a DME below the height over its antenna', () => {
-  it('is read again: 0.5 NM cannot be shown from 4,090 ft, 0.67 NM, above', () => {
-    const { kinds, asks } = after(IN, [[112, 0, 'to', 0.5]]);
+  it('is read again: 0.3 NM cannot be shown from 4,090 ft, 0.67 NM, above', () => {
+    const { kinds, asks } = after(IN, [[112, 0, 'to', 0.3]]);
     expect(kinds).toContain('readings-disagree');
-    expect(asks).toContain('0.5');
+    expect(asks).toContain('0.3');
     expect(after(IN, [[112, 0, 'to', 0.7]]).kinds).toEqual([]);
+  });
+
+  it('is the DME itself within the 0.2 NM that it may be off (ICAO Annex 10 vol. I, 3.5.3.1.3)', () => {
+    expect(after(IN, [[112, 0, 'to', 0.5]]).kinds).toEqual([]);
   });
 });
 
