@@ -44,16 +44,16 @@ function isRadialLookedFor({ readings, scene }: Estimate, offDeg: number): boole
 }
 
 /**
- * TO on a leg from the station, well before the station, where that is news. With a needle that was only on its stop
- * nobody knows it, and once FROM was read (the needle centred with it) the place rests on that and TO is as it should be.
+ * TO on a leg from the station, well before the station, where that is news: at the first reading, and then only with a
+ * needle off its stop, which tells where the aircraft is. Read again, TO is as it should be until the station is passed.
  */
 function isStationAhead(
   { scene, belief, isPlaced, openBearing, readings }: Estimate,
   last: Reading,
 ): boolean {
   if (scene.isTo || !isPlaced || last.flag !== 'to' || !isAlongCourse(scene, last)) return false;
-  if (openBearing || readings.some(({ flag, station }) => flag === 'from' && !station))
-    return false;
+  const earlier = readings.slice(0, -1);
+  if (openBearing || earlier.some(({ flag, station }) => flag !== 'off' && !station)) return false;
   return alongLine(belief.mean, scene).pastStationNm < -STILL_TURNING_NM;
 }
 

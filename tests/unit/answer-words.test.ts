@@ -127,6 +127,12 @@ describe('each phase in its own words', () => {
     expect(words).toBe('Close to the station. Hold heading one one two. Ignore the needle.');
   });
 
+  it('with the station behind on the way to it tells that, and no heading away from it', () => {
+    const howFar = { ...guidance().howFar, toGoNm: 0, toGoS: 0, pastEndNm: 14.4 };
+    const words = say({ reverseSensing: 'station-behind', whichWay: STILL, howFar });
+    expect(words).toBe('The station is one four decimal four miles behind.');
+  });
+
   it('overhead calls the passage', () => {
     expect(say({ phase: 'passage', whichWay: STILL }, { flag: 'from' })).toBe(
       'Station passage. Hold heading one one two.',
