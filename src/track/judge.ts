@@ -26,7 +26,7 @@ export function isMisfit(misfit: Misfit): boolean {
 const ABEAM_MARGIN_DEG = 5;
 
 /** Whether TO or FROM is impossible for where the aircraft is believed to be. */
-export function isFlagContradicting(belief: Belief, scene: Scene, reading: Reading): boolean {
+function isFlagContradicting(belief: Belief, scene: Scene, reading: Reading): boolean {
   if (reading.flag === 'off') return false;
   const pastDeg = pastAbeamDeg(belief.mean, scene, reading.courseSetDeg);
   const shouldBeFrom = pastDeg > 0;
