@@ -12,7 +12,7 @@ const LONGEST_PERIOD_S = 3;
 const SHORTEST_S = 0.03;
 
 /** How many must be like the usual one, and how far they may stray, as a share and in frames. */
-const LEAST_SHARE = 0.85;
+const LEAST_SHARE = 0.9;
 const STRAY = { period: 0.07, length: 0.15, frames: 1.5 } as const;
 
 /** Whether nothing but marks of one length at one pace is keyed at a tone, as a test signal does. */
