@@ -7,6 +7,7 @@ import { speaker } from '../voice/speaker.ts';
 import { checkDone, explain, giveReading, judgeIdent, reply, undoLastReading } from './actions.ts';
 import { nowMs } from './clock.ts';
 import { isHeadingRead, mannerOf, type Deck } from './deck.ts';
+import { otherStationIn } from './other-station.ts';
 import { rangeFindingOf } from '../../src/procedure/range-finding.ts';
 import { rangeOffer } from '../../src/procedure/range-words.ts';
 import { howFarReply, whichWayReply } from './replies.ts';
@@ -19,12 +20,27 @@ export async function takeSentence(deck: Deck, sentence: string): Promise<Senten
   const aircraft = deck.state.peek().plan?.aircraft;
   const dotsFullScale = aircraft?.dotsFullScale ?? 5;
   const heard = hear(sentence, { dotsFullScale });
-  if (heard.kind === 'rejected') return heard.reason;
+  if (heard.kind === 'rejected') return takeOtherStation(deck, sentence, heard.reason);
   if (heard.reading !== undefined) {
     const problem = await takeReading(deck, heard.reading, heard.text);
     if (problem !== null) return problem;
   }
   return heard.command === undefined ? null : obey(deck, heard.command);
+}
+
+/** What another station showed ("QXF radial 240"); `otherwise` is why the sentence is nothing else. */
+async function takeOtherStation(
+  deck: Deck,
+  sentence: string,
+  otherwise: string,
+): Promise<SentenceProblem> {
+  const station = deck.leg.peek()?.station;
+  const planned = (deck.state.peek().plan?.legs ?? []).map((leg) => leg.station);
+  const other = station === undefined ? null : await otherStationIn(sentence, station, planned);
+  if (other === null) return otherwise;
+  if (other.kind === 'refused') return other.reason;
+  const isRecorded = await giveReading(deck, other.fields, { via: 'typed', text: other.text });
+  return isRecorded ? null : deck.problem.peek();
 }
 
 async function takeReading(

@@ -32,6 +32,15 @@ async function inFlight(): Promise<Page> {
 }
 
 describe('giving a reading', () => {
+  test('of a second station is typed by its ident, and its radial is a cross-bearing', async () => {
+    const page = await inFlight();
+    await typeSentence(page, 'ZZZ radial 240');
+    await page.getByText('no station ZZZ is known here within 200 NM', { exact: false }).waitFor();
+    await typeSentence(page, 'QEV radial 290');
+    await readingCounts(page, 2);
+    expect(await newest(page)).toContain('OBS 290');
+  });
+
   test('one tap is enough when all is as expected: what is shown is what is recorded', async () => {
     const page = await inFlight();
     const words = readingWords(page);

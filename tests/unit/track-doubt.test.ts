@@ -112,6 +112,25 @@ describe('a fault of the panel', () => {
     expect(kindsAfter([off])).toEqual(['flag-off']);
   });
 
+  it('OFF in an intercept lets the turn that ends it stand, at its time', () => {
+    // Two miles left of the line, cutting it: a turn onto it is told for later.
+    const start = { ...NORTHBOUND, bearingDeg: NORTHBOUND.bearingDeg - 4 };
+    const before = straightFlight(start, 20, [0, 60, 120, 180, 240, 300]);
+    const told = estimate(before, leg, AIRCRAFT).plan;
+    if (told?.holdS == null) throw new Error('no second heading was told');
+    const off = (afterS: number): Reading => ({
+      atMs: 300_000 + afterS * 1000,
+      headingDeg: told.headingDeg,
+      courseSetDeg: 0,
+      flag: 'off',
+    });
+    const { holdS, headingDeg, thenHeadingDeg } = told;
+    const early = estimate([...before, off(holdS - 10)], leg, AIRCRAFT).plan;
+    expect(early).toEqual({ headingDeg, holdS: 10, thenHeadingDeg });
+    const late = estimate([...before, off(holdS - 10), off(holdS + 5)], leg, AIRCRAFT).plan;
+    expect(late).toEqual({ headingDeg: thenHeadingDeg, holdS: null, thenHeadingDeg });
+  });
+
   it('an OBS set to the reciprocal is told when its needle would be followed', () => {
     const backwards = panelAfter({ ...NORTHBOUND, bearingDeg: 184 }, 348, 0, 180);
     expect(alertsOf(estimate([backwards], leg, AIRCRAFT)).map((each) => each.kind)).toContain(
