@@ -136,8 +136,12 @@ describe('the stations of the device', () => {
       .poll(() => rows.locator('.ident').allTextContents())
       .toEqual(['QEV', 'QEV', 'QEV', 'ABC']);
     await rows.first().getByText('Elsewhere: same ident 2, same frequency 0').click();
-    const others = await rows.first().locator('.elsewhere li').allInnerTexts();
-    expect(others.map((each) => /Nearer|Far away/.exec(each)?.[0])).toEqual(['Nearer', 'Far away']);
+    const others = rows.first().locator('.elsewhere li');
+    await expect
+      .poll(async () =>
+        (await others.allInnerTexts()).map((each) => /Nearer|Far away/.exec(each)?.[0]),
+      )
+      .toEqual(['Nearer', 'Far away']);
     await page.getByRole('button', { name: 'Take out: QEV' }).first().focus();
     await page.keyboard.press('Enter');
     await page.getByText('QEV taken out.').waitFor();
