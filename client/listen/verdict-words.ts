@@ -82,6 +82,15 @@ const REASONS: Readonly<Record<Why, Reason>> = {
     advice: TEST_SIGNAL,
     isUnusable: true,
   },
+  'too-few-elements': {
+    headline: 'Too short an ident to be sure.',
+    advice:
+      'So few dots and dashes could be stray beeps. Wait until it is heard four times; if that does not do, identify it by ear.',
+  },
+  'has-figures': {
+    headline: 'An ident with figures.',
+    advice: 'Only letters are read here. Compare what you hear with its dots and dashes yourself.',
+  },
   'off-tone': {
     headline: 'Not the tone of a VOR or a DME.',
     advice:

@@ -14,7 +14,7 @@ export function decodeIdent(recording: Recording, known: Known = {}): IdentHeard
 }
 
 /**
- * Whether the ident in a recording is the expected one (1 to 4 letters; anything else cannot be told).
+ * Whether the ident in a recording is the expected one (1 to 4 letters; with figures it cannot be told).
  *
  * Confirmed only when it is far more probable than all others together, was heard at least once whole,
  * with quiet before and after, and nothing else was heard.

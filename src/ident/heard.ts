@@ -8,7 +8,9 @@
  * an ident, and there was none · `dme-only`: keyed on the tone of a DME alone, the VOR is not identified ·
  * `not-sure-yet`: heard, but another ident fits nearly as well · `uneven-keying`: marks that are neither
  * dots nor dashes · `steady-tone`: a tone that never stops · `off-tone`: keyed on a tone far from those of
- * VOR and DME · `even-pulses`: dots at one pace and no letters, as a test signal sends them.
+ * VOR and DME · `even-pulses`: dots at one pace and no letters, as a test signal sends them ·
+ * `too-few-elements`: an ident so short that stray beeps could be it ·
+ * `has-figures`: figures are expected, and only letters are read.
  */
 export type Why =
   | 'silent'
@@ -24,7 +26,9 @@ export type Why =
   | 'uneven-keying'
   | 'steady-tone'
   | 'off-tone'
-  | 'even-pulses';
+  | 'even-pulses'
+  | 'too-few-elements'
+  | 'has-figures';
 
 /** One letter of the likeliest ident. */
 export interface LetterHeard {

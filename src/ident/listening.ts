@@ -1,3 +1,4 @@
+import { MISSING_S } from './detector/heard-in.ts';
 import { keyedToneIn, look } from './detector/look.ts';
 import type { Look } from './detector/look.ts';
 import { quietS, startTracker, toneS, track } from './detector/tracker.ts';
@@ -56,6 +57,8 @@ export interface Listening {
   /** Whether an ident was under way at the last look. */
   wasKeyed: boolean;
   last: Look | null;
+  /** Since when nothing at all has been keyed, seconds; null: something was at the last look. */
+  nothingFromS: number | null;
 }
 
 /** How much of the past is looked at, seconds: two idents of a station that sends one every 10 s. */
@@ -91,6 +94,7 @@ export function startListening(options: ListeningOptions): Listening {
     toneAtLookS: 0,
     wasKeyed: false,
     last: null,
+    nothingFromS: null,
   };
 }
 
@@ -183,12 +187,28 @@ function lookNow(listening: Listening): void {
     { ...stream, rateHz: options.sampleRateHz },
     { expected, known, startS: listening.dropped / options.sampleRateHz },
   );
+  tellMissing(listening);
   const toneHz = listening.last.heard.toneHz ?? listening.last.loudestHz;
   if (toneHz !== null) tracker.offsetHz = toneHz - CENTRE_HZ;
   const oldestS = listening.lastLookS - WINDOW_S;
   tracker.marks.splice(0, tracker.marks.filter(({ endS }) => endS < oldestS).length);
   listening.toneAtLookS = toneS(tracker);
   listening.wasKeyed = (quietS(tracker) ?? Infinity) < END_S;
+}
+
+/** One look shows less than the longest interval between idents: several without any show that it is missing. */
+function tellMissing(listening: Listening): void {
+  const { last, lastLookS } = listening;
+  if (last?.isStill !== true || last.heard.why !== 'no-complete-ident') {
+    listening.nothingFromS = null;
+    return;
+  }
+  listening.nothingFromS ??= Math.max(0, lastLookS - WINDOW_S);
+  if (lastLookS - listening.nothingFromS < MISSING_S) return;
+  const heard: IdentHeard = { ...last.heard, why: 'ident-missing' };
+  const { confirmation } = last;
+  const told = confirmation === null ? null : { ...confirmation, why: heard.why, detail: heard };
+  listening.last = { ...last, heard, confirmation: told };
 }
 
 /** Marks as read at the last look, then those that the tracker has seen since. */

@@ -19,5 +19,8 @@ export const WHY_WORDS: Readonly<Record<Why, string>> = {
   'uneven-keying': 'The marks are no clear dots and dashes. Listen to one more.',
   'steady-tone': 'A steady tone and no ident: a test signal sounds so. It is no station to fly on.',
   'even-pulses': 'Even dots and no letters: a test signal sounds so. It is no station to fly on.',
+  'too-few-elements':
+    'So few dots and dashes could be stray beeps. Listen to it four times; if that does not do, identify it by ear.',
+  'has-figures': 'Only letters are read here, not figures. Identify this station by ear.',
   'off-tone': 'Something is keyed, not on the tone of a VOR (1020 Hz) or a DME (1350 Hz).',
 };

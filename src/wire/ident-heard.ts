@@ -13,7 +13,7 @@ const MOST_RIVALS = 200;
 
 const rivals = Type.Optional(
   Type.String({
-    pattern: `^[A-Za-z]{1,4}(,[A-Za-z]{1,4}){0,${MOST_RIVALS - 1}}$`,
+    pattern: `^[A-Za-z0-9]{1,4}(,[A-Za-z0-9]{1,4}){0,${MOST_RIVALS - 1}}$`,
     description: `1 to ${MOST_RIVALS} idents of 1 to 4 letters with commas between them: those that can be received there; left out: any`,
   }),
 );
@@ -31,8 +31,8 @@ export type DecodeQuery = Static<typeof DecodeQuerySchema>;
 export const ConfirmQuerySchema = Type.Object(
   {
     expected: Type.String({
-      pattern: '^[A-Za-z]{1,4}$',
-      description: 'the ident of the station on the chart, 1 to 4 letters',
+      pattern: '^[A-Za-z0-9]{1,4}$',
+      description: 'the ident of the station on the chart, 1 to 4 letters or figures',
     }),
     rivals,
   },

@@ -86,6 +86,13 @@ describe('POST /api/ident/confirm', () => {
     expect(json).toMatchObject({ verdict: 'cannot-tell', heard: null });
   });
 
+  it('says that figures are not read', async () => {
+    const { status, json } = await send('/api/ident/confirm?expected=q1', QEV);
+    expect(status).toBe(200);
+    const why = expect.stringContaining('figures') as string;
+    expect(json).toMatchObject({ verdict: 'cannot-tell', why });
+  });
+
   it('takes the idents that can be received there', async () => {
     const at = '/api/ident/confirm?expected=QEV&rivals=QEV,XUN,kav';
     expect((await send(at, QEV)).json).toMatchObject({ verdict: 'confirmed' });
@@ -95,7 +102,7 @@ describe('POST /api/ident/confirm', () => {
     ['/api/ident/confirm', 'expected'],
     ['/api/ident/confirm?expected=', 'expected'],
     ['/api/ident/confirm?expected=QEVQE', 'expected'],
-    ['/api/ident/confirm?expected=Q1V', 'expected'],
+    ['/api/ident/confirm?expected=Q-V', 'expected'],
     ['/api/ident/confirm?expected=QEV&expected=ABC', 'expected'],
     ['/api/ident/confirm?expected=QEV&rivals=', 'rivals'],
     ['/api/ident/confirm?expected=QEV&rivals=QEV%20ABC', 'rivals'],

@@ -45,6 +45,16 @@ describe('what is heard as it comes in', () => {
   });
 });
 
+describe('a station without its ident', () => {
+  // ICAO Annex 10 volume I, 3.3.6.5 (from memory): an ident comes at least once every 30 seconds.
+  test('is named so when nothing was keyed for half a minute and a look', () => {
+    expect(heardLive(soundOf([], 25, 0), 'QEV').heard?.why).toBe('no-complete-ident');
+    const { heard, confirmation } = heardLive(soundOf([], 42, 0), 'QEV');
+    expect(heard?.why).toBe('ident-missing');
+    expect(confirmation).toMatchObject({ verdict: 'cannot-tell', why: 'ident-missing' });
+  });
+});
+
 describe('idents of other than three letters', () => {
   test.each([
     ['Y', 3],

@@ -38,6 +38,8 @@ const WHYS: readonly Why[] = [
   'steady-tone',
   'off-tone',
   'even-pulses',
+  'has-figures',
+  'too-few-elements',
 ];
 
 describe('what the verdict about an expected ident says', () => {

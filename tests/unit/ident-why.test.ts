@@ -30,6 +30,42 @@ describe('where nothing is read, the reason is the true one', () => {
     }
   });
 
+  test.each(['A', 'E', 'I', 'M', 'N', 'T'])('%s alone: too few elements', (ident) => {
+    const marks = [1.5, 9, 16.5, 24].flatMap((startS) => marksOf(ident, { startS }));
+    const { verdict, why } = confirmIdent(soundOf(marks, 26, null), ident);
+    expect({ verdict, why }).toEqual({ verdict: 'cannot-tell', why: 'too-few-elements' });
+  });
+
+  test.each(['EE', 'ET', 'TE'])('%s: confirmed when heard four times, not before', (ident) => {
+    const starts = [1.5, 9, 16.5, 24];
+    const heard = (times: number) => {
+      const marks = starts.slice(0, times).flatMap((startS) => marksOf(ident, { startS }));
+      return confirmIdent(soundOf(marks, 27, null), ident);
+    };
+    expect(heard(3)).toMatchObject({ verdict: 'cannot-tell', why: 'too-few-elements' });
+    expect(heard(4)).toMatchObject({ verdict: 'confirmed', heard: ident });
+  });
+
+  test.each([3, 4, 5])('an ident cut off after %i s', (lengthS) => {
+    const { verdict, why } = confirmIdent(
+      soundOf(marksOf('QEV', { startS: 1 }), lengthS, null),
+      'QEV',
+    );
+    expect({ verdict, why }).toEqual({ verdict: 'cannot-tell', why: 'no-complete-ident' });
+  });
+
+  test('figures, which are not read', () => {
+    const { verdict, why } = confirmIdent(soundOf(twice('QEV'), 17, 5), 'Q1');
+    expect({ verdict, why }).toEqual({ verdict: 'cannot-tell', why: 'has-figures' });
+  });
+
+  // ICAO Annex 10 volume I, 3.3.6.5 (from memory): an ident comes at least once every 30 seconds.
+  test('hiss for half a minute: the ident is missing', () => {
+    const hiss = (lengthS: number) => decodeIdent(soundOf([], lengthS, 0)).why;
+    expect(hiss(20)).toBe('no-complete-ident');
+    expect(hiss(31)).toBe('ident-missing');
+  });
+
   // ICAO Annex 10 volume I, 3.3.6.5: 1020 Hz +- 50 Hz; the DME's 1350 Hz: AIM 1-1-7 f.
   test.each([850, 1120, 1250])('an ident keyed on %i Hz', (toneHz) => {
     const heard = decodeIdent(soundOf(twice('QEV', { toneHz }), 17, 5));

@@ -36,9 +36,10 @@ const FAINTEST = 0.06;
 export function keyedIn(listened: Listened): Keyed {
   const all = readingsOf(listened);
   const bands = (['vor', 'dme'] as const).flatMap((band) => inBand(all, band).slice(0, 1));
-  const hasOther = bands.some((first) => isAnotherBeside(listened, first));
   const loudest = Math.max(0, ...bands.map(({ meanAmplitude }) => meanAmplitude));
   const readings = bands.filter(({ meanAmplitude }) => meanAmplitude > FAINTEST * loudest);
+  // Beside a tone that is only a click there are other clicks.
+  const hasOther = readings.some((first) => isAnotherBeside(listened, first));
   return { readings, hasOther };
 }
 

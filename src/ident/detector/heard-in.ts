@@ -13,6 +13,8 @@ import type { LoudestLine } from './loudest-line.ts';
 import { quantile } from './order.ts';
 import { letterShare, likeliestOf, textOfKey } from './posterior.ts';
 import type { Posterior } from './posterior.ts';
+import { marksOfReading } from './tone-reading.ts';
+import type { ToneReading } from './tone-reading.ts';
 
 /** An ident less probable than this is not named: about one in a hundred names is wrong then. */
 const LEAST_CONFIDENCE = 0.9;
@@ -21,14 +23,17 @@ const LEAST_CONFIDENCE = 0.9;
 const LEAST_TO_GUESS = 8;
 const LEAST_KEYED = 0.5;
 
+/** From so much evidence for each element on, nats, it is not weakness that keeps an ident from being told. */
+const STRONG = 20;
+
 /** Between 1020 Hz of a VOR and 1350 Hz of a DME. *Source:* AIM 1-1-7 f. */
 const BETWEEN_TONES_HZ = 1185;
 
 /** Evidence from which an ident counts as keyed once more, nats. */
 const HEARD_AGAIN = 30;
 
-/** A VOR sends its ident at least every 30 s: after this long without, it is missing. */
-const MISSING_S = 35;
+/** A VOR sends its ident at least every 30 s: after so long without any keying, it is missing. */
+export const MISSING_S = 30;
 
 const TOO_SHORT_S = 2.5;
 
@@ -44,6 +49,8 @@ export interface Told {
   readonly best: Judged | null;
   /** How probable the likeliest ident is, told or not. */
   readonly likelihood: number;
+  /** Not even a mark stands out. */
+  readonly isStill: boolean;
 }
 
 /** Puts what was found into words and figures. */
@@ -53,11 +60,13 @@ export function heardIn(listened: Listened, analysis: Analysis, posterior: Poste
   const best = key === null ? null : judge(analysis, key);
   const line = loudestLine(listened.coarse);
   if (analysis.readings.some(isEvenlyPulsed)) {
-    return { heard: { ...NOTHING, why: 'even-pulses' }, best: null, likelihood: 0 };
+    const heard = { ...NOTHING, why: 'even-pulses' as const };
+    return { heard, best: null, likelihood: 0, isStill: false };
   }
   if (key === null || best === null || isNothing(best, posterior, line)) {
-    const heard = { ...NOTHING, why: whyNothing(listened, line) };
-    return { heard, best: null, likelihood: 0 };
+    const isStill = isFaint(best) && line === null;
+    const heard = { ...NOTHING, why: whyNothing(listened, line, isStill) };
+    return { heard, best: null, likelihood: 0, isStill };
   }
   const why = whyUnsure(listened, best, likelihood);
   const isTold = why === null;
@@ -72,7 +81,7 @@ export function heardIn(listened: Listened, analysis: Analysis, posterior: Poste
     perLetter: perLetterOf(posterior, key),
     why: isTold ? whyWarned(text, isOnDmeAlone(analysis, best)) : why,
   };
-  return { heard, best, likelihood };
+  return { heard, best, likelihood, isStill: false };
 }
 
 /** A probability to three decimals, never quite 1: nothing that is heard is certain. */
@@ -119,35 +128,62 @@ function isOnDmeAlone(analysis: Analysis, best: Judged): boolean {
 /** Why the likeliest ident is not told; null when it is. */
 function whyUnsure(listened: Listened, best: Judged, likelihood: number): Why | null {
   if (best.isContradicted) return 'two-at-once';
-  if (likelihood < LEAST_CONFIDENCE) {
-    if (hasVoice(listened)) return 'voice-over-it';
-    return best.perElement < 20 ? 'too-weak' : 'not-sure-yet';
-  }
+  if (likelihood < LEAST_CONFIDENCE) return whyUnlikely(listened, best);
   if (!best.isWhole) return 'no-complete-ident';
   if (best.isClear && best.isMorse) return null;
-  if (hasVoice(listened)) return 'voice-over-it';
+  if (hasVoice(listened, best.reading)) return 'voice-over-it';
+  if (!best.isLongEnough && best.perElement >= STRONG) return 'too-few-elements';
   return best.isClear ? 'uneven-keying' : 'too-weak';
 }
 
-function whyNothing(listened: Listened, line: LoudestLine | null): Why {
-  const { stream } = listened;
+function whyUnlikely(listened: Listened, best: Judged): Why {
+  if (hasVoice(listened, best.reading)) return 'voice-over-it';
+  if (!best.isWhole) return 'no-complete-ident';
+  return best.perElement < STRONG ? 'too-weak' : 'not-sure-yet';
+}
+
+function lengthOf({ stream }: Listened): number {
+  return stream.re.length / stream.rateHz;
+}
+
+function isFaint(best: Judged | null): boolean {
+  return best === null || best.perElement < LEAST_TO_GUESS;
+}
+
+function peakOf({ stream }: Listened): number {
   let peak = 0;
   for (let n = STARTING; n < stream.re.length; n += 1) {
     peak = Math.max(peak, Math.abs(stream.re[n] ?? 0), Math.abs(stream.im[n] ?? 0));
   }
-  const lengthS = stream.re.length / stream.rateHz;
-  if (lengthS < TOO_SHORT_S) return 'too-short';
-  if (peak < SILENT) return 'silent';
-  if (line?.isSteady === true) return 'steady-tone';
-  if (line?.isInBand === false) return 'off-tone';
-  if (hasVoice(listened)) return 'voice-over-it';
-  return lengthS >= MISSING_S ? 'ident-missing' : 'no-complete-ident';
+  return peak;
 }
 
-/** Whether the noise beside the tone rises by 10 dB again and again, as speech makes it do. */
-function hasVoice(listened: Listened): boolean {
-  const { factor } = listened.besideAt(1020 - CENTRE_HZ);
-  return quantile(factor, 0.85) > 10;
+function whyNothing(listened: Listened, line: LoudestLine | null, isStill: boolean): Why {
+  if (lengthOf(listened) < TOO_SHORT_S) return 'too-short';
+  if (peakOf(listened) < SILENT) return 'silent';
+  if (line?.isSteady === true) return 'steady-tone';
+  if (line?.isInBand === false) return 'off-tone';
+  if (hasVoice(listened, null)) return 'voice-over-it';
+  return isStill && lengthOf(listened) >= MISSING_S ? 'ident-missing' : 'no-complete-ident';
+}
+
+/** A mark's rise and fall is heard beside its tone for so long, seconds. */
+const CLICK_S = 0.1;
+
+/**
+ * Whether the noise beside the tone rises by 10 dB again and again, as speech makes it do.
+ *
+ * Where the marks read rise and fall, which is heard beside the tone as well, does not count.
+ */
+function hasVoice(listened: Listened, reading: ToneReading | null): boolean {
+  const { factor, hopS } = listened.besideAt(1020 - CENTRE_HZ);
+  const frameS = reading?.frames.frameS ?? 0;
+  const marks = reading === null ? [] : marksOfReading(reading);
+  const edges = marks.flatMap(({ from, to }) => [from * frameS, to * frameS]);
+  const away = factor.filter((_, n) =>
+    edges.every((edgeS) => Math.abs((n + 1) * hopS - edgeS) > CLICK_S),
+  );
+  return quantile(away, 0.85) > 10;
 }
 
 function wpmOf({ heard, reading }: Judged): number | null {

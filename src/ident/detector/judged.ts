@@ -19,6 +19,8 @@ export interface Judged {
   readonly heard: readonly HeardAt[];
   /** At least once with quiet on both sides, so that no letter is missing. */
   readonly isWhole: boolean;
+  /** Keyed so often that its elements are more than stray beeps. */
+  readonly isLongEnough: boolean;
   /** Marks stand out, gaps are quiet, and there is enough evidence for each element. */
   readonly isClear: boolean;
   /** At least one that is whole is keyed in dots and dashes. */
@@ -38,6 +40,9 @@ const MOST_AROUND = 0.1;
 
 /** Evidence that each element must have on the average, nats. */
 const LEAST_PER_ELEMENT = 8;
+
+/** Times that two letters of one element each must be heard. */
+const OFTEN = 4;
 
 /** Another ident must be this much more evident at one time to contradict, nats. */
 const CONTRADICTION = 14;
@@ -66,6 +71,8 @@ export function judge(analysis: Analysis, key: IdentKey): Judged | null {
   const isAlike = new Set(pattern).size === 1;
   const whole = fits.filter((fit) => fit.isWhole && (!isAlike || isQuietAround(fit)));
   const elements = pattern.length;
+  const isOnly = own.length === heard.length;
+  const longEnough = isLongEnough(letters.length, elements, isOnly ? own.length : 0, own.length);
   const perElement = evidence / Math.max(1, elements);
   return {
     key,
@@ -73,10 +80,8 @@ export function judge(analysis: Analysis, key: IdentKey): Judged | null {
     isByHand,
     heard: own,
     isWhole: whole.length > 0,
-    isClear:
-      perElement >= LEAST_PER_ELEMENT &&
-      isLongEnough(letters.length, elements, own.length) &&
-      whole.some(isQuietBetween),
+    isLongEnough: longEnough,
+    isClear: perElement >= LEAST_PER_ELEMENT && longEnough && whole.some(isQuietBetween),
     isMorse: whole.some((fit) => isQuietBetween(fit) && fit.isKeyedWell),
     isContradicted: analysis.hasOther || looks.some(isContradicted),
     perElement,
@@ -94,10 +99,17 @@ function isQuietAround({ around, aroundError }: Fit): boolean {
 
 /**
  * Whether so many elements, heard so often, cannot be a cough or a syllable: a few dots alone can.
- * Idents of one or two letters are rare, and must be heard again; three beeps are told as none.
+ * Idents of one or two letters are rare, and must be heard again; three beeps are told as none, EE, ET,
+ * TE and TT only when they are heard four times and nothing else is (`timesAlone`), A and N never.
  */
-function isLongEnough(letters: number, elements: number, times: number): boolean {
+function isLongEnough(
+  letters: number,
+  elements: number,
+  timesAlone: number,
+  times: number,
+): boolean {
   if (letters >= 3) return elements >= 4 && elements * times > letters;
+  if (letters === 2 && elements === 2) return timesAlone >= OFTEN;
   return elements >= 3 && elements * times >= 6;
 }
 

@@ -30,16 +30,19 @@ export interface Look {
   readonly dotS: number | null;
   /** The tone that is most likely keyed, whether or not an ident was read. */
   readonly loudestHz: number | null;
+  /** Not even a mark stands out. */
+  readonly isStill: boolean;
 }
 
 /** Reads a stretch of the stream as a whole. */
 export function look(stream: Stream, looking: LookingFor): Look {
   const telling = tell(stream, looking.known ?? {}, looking.expected);
-  const { heard, best, likelihood } = telling.told;
+  const { heard, best, likelihood, isStill } = telling.told;
   const offsetHz = telling.analysis.readings[0]?.tone.offsetHz;
   return {
     heard,
     likelihood,
+    isStill,
     confirmation: looking.expected === null ? null : verdictFrom(telling, looking.expected),
     marks: best === null || likelihood < 0.3 ? [] : marksOf(best, looking.startS),
     dotS: heard.wpm === null ? null : 1.2 / heard.wpm,

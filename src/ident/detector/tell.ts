@@ -1,4 +1,4 @@
-import type { Confirmation, Known } from '../heard.ts';
+import type { Confirmation, Known, Why } from '../heard.ts';
 import { analyse, keyedIn } from './analysis.ts';
 import type { Analysis, Keyed } from './analysis.ts';
 import { heardIn, shareOf } from './heard-in.ts';
@@ -62,9 +62,26 @@ export function verdictFrom({ told, posterior }: Telling, expected: string): Con
   const detail = told.heard;
   const likelihood = key === null ? 0 : (posterior.get(key) ?? 0);
   const verdict = key === null ? 'cannot-tell' : verdictOn(key, likelihood, told);
-  const why = detail.why ?? (verdict === 'cannot-tell' ? 'not-sure-yet' : null);
+  const why = verdict === 'cannot-tell' ? whyNot(expected, detail.why) : detail.why;
   const confidence = verdict === 'cannot-tell' ? 0 : shareOf(told.likelihood);
   return { verdict, heard: detail.letters, confidence, why, detail };
+}
+
+/** Reasons that only put off what can never be told of an ident of one letter and two elements at most. */
+const PUTS_OFF: readonly (Why | null)[] = [
+  null,
+  'no-complete-ident',
+  'not-sure-yet',
+  'too-weak',
+  'uneven-keying',
+];
+
+function whyNot(expected: string, why: Why | null): Why {
+  if (/\d/.test(expected)) return 'has-figures';
+  const letters = lettersOfKey(keyOfText(expected) ?? 0);
+  const isTooShort = letters.length === 1 && patternsOf(letters).join('').length < 3;
+  if (isTooShort && PUTS_OFF.includes(why)) return 'too-few-elements';
+  return why ?? 'not-sure-yet';
 }
 
 function keysOf(idents: readonly string[]): IdentKey[] {
