@@ -13,7 +13,7 @@ import type { Posterior } from './posterior.ts';
 import type { Stream } from './stream.ts';
 
 /** The expected ident is confirmed when it is at least so probable. */
-const CONFIRMED = 0.97;
+const CONFIRMED = 0.985;
 
 /** Another one is heard instead when it is at least so probable, and the expected one at most so. */
 const SURE_OF_OTHER = 0.98;
