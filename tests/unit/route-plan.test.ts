@@ -1,4 +1,5 @@
 import { SearchRiseSet, Body, Observer } from 'astronomy-engine';
+import { getIssues } from '@placemarkio/check-geojson';
 import { describe, expect, it } from 'vitest';
 import { trueDeg } from '../../src/base/bearing.ts';
 import { placeAt } from '../../src/earth/geodesic.ts';
@@ -233,6 +234,13 @@ describe('a flight in open formats', () => {
     expect(features[0]?.geometry.coordinates).toEqual([qev.longitudeDeg, qev.latitudeDeg]);
   });
 
+  it('is GeoJSON without a fault for the general-purpose checker check-geojson, which finds one', () => {
+    const text = routeGeoJson(whole, planned(whole));
+    expect(getIssues(text)).toEqual([]);
+    expect(getIssues(text.replace('"Point"', '"Spot"'))).not.toEqual([]);
+    expect(getIssues(text.replace('"coordinates"', '"places"'))).not.toEqual([]);
+  });
+
   it('cuts a line at the antimeridian (RFC 7946, 3.1.9)', () => {
     const west = { latitudeDeg: 10, longitudeDeg: 179.7 };
     const station = stationAt('AM', { latitudeDeg: 10, longitudeDeg: -179.9 });
@@ -247,6 +255,7 @@ describe('a flight in open formats', () => {
     const { features } = JSON.parse(routeGeoJson(draft, read.plan)) as {
       features: { geometry: { type: string; coordinates: number[][][] } }[];
     };
+    expect(getIssues(routeGeoJson(draft, read.plan))).toEqual([]);
     expect(features[1]?.geometry.type).toBe('MultiLineString');
     expect(features[1]?.geometry.coordinates[0]?.[0]).toEqual([west.longitudeDeg, 10]);
     expect(features[1]?.geometry.coordinates[0]?.[1]?.[0]).toBe(180);
