@@ -24,7 +24,7 @@ describe('a newcomer', () => {
     expect(await cautions.textContent()).toContain('never the primary means of navigation');
     // Escape is no answer.
     await page.keyboard.press('Escape');
-    expect(await cautions.isVisible()).toBe(true);
+    await expect.poll(() => cautions.isVisible()).toBe(true);
     await cautionsRead.click();
     await cautions.waitFor({ state: 'detached' });
     await page.reload();
