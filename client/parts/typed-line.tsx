@@ -17,8 +17,8 @@ export function TypedLine({ deck }: { readonly deck: Deck }): JSX.Element {
         ? 'The server is gone: give the reading with the finger.'
         : await takeSentence(deck, sentence);
     setProblem(refused);
-    // A sentence that was not understood stays, to be mended.
-    if (refused === null && input.current !== null) input.current.value = '';
+    // A sentence that was not understood stays, to be mended; so does one that has been typed meanwhile.
+    if (refused === null && input.current?.value.trim() === sentence) input.current.value = '';
   };
   return (
     <form
