@@ -1,5 +1,6 @@
 import { geodesicTo } from '../../src/earth/geodesic.ts';
 import type { ReadingFields } from '../../src/flight/event.ts';
+import type { HeardReading } from '../../src/speech/heard.ts';
 import { hear } from '../../src/speech/vocabulary.ts';
 import { stationOf } from '../../src/station/library/library-station.ts';
 import type { Station } from '../../src/station/station.ts';
@@ -7,6 +8,9 @@ import { allStations } from '../stations/station-disk.ts';
 
 /** No VOR is received from farther away, NM. Common practice, no source. */
 const FARTHEST_NM = 200;
+
+/** What of a second station's panel is taken. */
+const TAKEN: ReadonlySet<string> = new Set(['radialDeg', 'dmeNm']);
 
 const SENTENCE = /^\s*([a-z]{1,4})[\s,:]+(.+)$/i;
 
@@ -29,7 +33,7 @@ export async function otherStationIn(
 ): Promise<OtherReading | null> {
   const said = radialSaid(sentence);
   if (said === null) return null;
-  const { ident, radialDeg, dmeNm, text } = said;
+  const { ident, reading, text } = said;
   if (said.isMore) return refused(`${ident}: only its radial, and its distance, can be given`);
   const station = await nearest(ident, legStation, planned);
   if (station === null) {
@@ -37,10 +41,10 @@ export async function otherStationIn(
       `no station ${ident} is known here within ${FARTHEST_NM} NM: add it under Stations first`,
     );
   }
-  if (dmeNm !== undefined && !station.hasDme) {
+  if (reading.dmeNm !== undefined && !station.hasDme) {
     return refused(`${ident} has no DME: only its radial`);
   }
-  const fields = { ...shownBy(radialDeg, dmeNm), ...(station === legStation ? {} : { station }) };
+  const fields = { ...fieldsHeard(reading), ...(station === legStation ? {} : { station }) };
   return { kind: 'read', fields, text: `${ident} ${text}` };
 }
 
@@ -49,15 +53,15 @@ function radialSaid(sentence: string) {
   const [, ident = '', rest = ''] = SENTENCE.exec(sentence) ?? [];
   const heard = hear(rest);
   if (heard.kind === 'rejected' || heard.reading?.radialDeg === undefined) return null;
-  const { radialDeg, dmeNm, ...more } = heard.reading;
-  const isMore = Object.keys(more).length > 0 || heard.command !== undefined;
-  return { ident: ident.toUpperCase(), radialDeg, dmeNm, isMore, text: heard.text };
+  const { reading, command, text } = heard;
+  const isMore = !Object.keys(reading).every((each) => TAKEN.has(each)) || command !== undefined;
+  return { ident: ident.toUpperCase(), reading, isMore, text };
 }
 
-/** A radial is read with the needle centred and FROM in the window. */
-function shownBy(radialDeg: number, dmeNm: number | undefined): ReadingFields {
-  const fields = { courseSetDeg: radialDeg, needleDots: 0, flag: 'from' } as const;
-  return dmeNm === undefined ? fields : { ...fields, dmeNm };
+/** The fields of what was said. A radial is read with the needle centred and FROM in the window. */
+export function fieldsHeard({ radialDeg, ...rest }: HeardReading): ReadingFields {
+  if (radialDeg === undefined) return rest;
+  return { courseSetDeg: radialDeg, needleDots: 0, flag: 'from', ...rest };
 }
 
 function refused(reason: string): OtherReading {

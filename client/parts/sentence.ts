@@ -1,4 +1,3 @@
-import type { ReadingFields } from '../../src/flight/event.ts';
 import type { Advice } from '../../src/procedure/advice.ts';
 import type { Command, HeardReading } from '../../src/speech/heard.ts';
 import { hear } from '../../src/speech/vocabulary.ts';
@@ -7,7 +6,7 @@ import { speaker } from '../voice/speaker.ts';
 import { checkDone, explain, giveReading, judgeIdent, reply, undoLastReading } from './actions.ts';
 import { nowMs } from './clock.ts';
 import { isHeadingRead, mannerOf, type Deck } from './deck.ts';
-import { otherStationIn } from './other-station.ts';
+import { fieldsHeard, otherStationIn } from './other-station.ts';
 import { rangeFindingOf } from '../../src/procedure/range-finding.ts';
 import { rangeOffer } from '../../src/procedure/range-words.ts';
 import { howFarReply, whichWayReply } from './replies.ts';
@@ -65,12 +64,6 @@ async function takeReading(
   }
   const isRecorded = await giveReading(deck, fields, { via: 'typed', text });
   return isRecorded ? null : deck.problem.peek();
-}
-
-/** A radial is read with the needle centred and FROM in the window. */
-function fieldsHeard({ radialDeg, ...rest }: HeardReading): ReadingFields {
-  if (radialDeg === undefined) return rest;
-  return { courseSetDeg: radialDeg, needleDots: 0, flag: 'from', ...rest };
 }
 
 async function obey(deck: Deck, command: Command): Promise<SentenceProblem> {

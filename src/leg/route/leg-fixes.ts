@@ -5,6 +5,7 @@ import { receptionNm } from '../../station/library/reception.ts';
 import { lineOfSightNm } from '../../station/line-of-sight.ts';
 import { bestCrossing, isSquare, type CrossingRadial } from './crossing-radial.ts';
 import type { PlacedLeg } from './route-leg.ts';
+import { isAnotherOnFrequency } from './shared-frequency.ts';
 
 /** A place on a leg where the pilot wants to know how far along it the aircraft is. */
 export interface Checkpoint {
@@ -27,8 +28,6 @@ const EACH_NM = 10;
 const LONG_NM = 20;
 /** Stations farther off tell the place badly, NM: 60 times the error of a radial is 1.6. */
 const AROUND_NM = 60;
-/** Frequencies nearer than this are the same channel, MHz. */
-const SAME_MHZ = 0.001;
 /** A station so near to the leg's own is the same one or gives the same line, NM. */
 const SAME_PLACE_NM = 1;
 
@@ -113,8 +112,7 @@ function isAloneOnFrequency(
 ): boolean {
   return !stations.some(
     (other) =>
-      Math.abs(other.frequencyMhz - second.frequencyMhz) < SAME_MHZ &&
-      geodesicTo(other, second).distanceNm > SAME_PLACE_NM &&
+      isAnotherOnFrequency(second, other) &&
       geodesicTo(other, place).distanceNm < lineOfSightNm(altitudeFt, other.elevationFt),
   );
 }

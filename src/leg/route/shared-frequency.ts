@@ -25,11 +25,8 @@ export function othersOnFrequency<Other extends Station>(
   altitudeFt: number,
   stations: readonly Other[],
 ): readonly OtherStation<Other>[] {
-  const { frequencyMhz } = station;
-  if (frequencyMhz === undefined) return [];
   return stations
-    .filter((other) => Math.abs((other.frequencyMhz ?? 0) - frequencyMhz) < SAME_MHZ)
-    .filter((other) => geodesicTo(other, station).distanceNm > SAME_PLACE_NM)
+    .filter((other) => isAnotherOnFrequency(station, other))
     .map((other) => ({
       station: other,
       distanceNm: Math.min(geodesicTo(start, other).distanceNm, geodesicTo(end, other).distanceNm),
@@ -47,4 +44,10 @@ export function sharedFrequencyWarnings(others: readonly OtherStation[]): readon
     `${nearest.station.ident} is on the same frequency, ${nearest.distanceNm.toFixed(0)} NM from this leg${more}: ` +
       'identify before you trust the needle.',
   ];
+}
+
+/** Whether two stations are on one channel, and not the same one in two rows. */
+export function isAnotherOnFrequency(station: Station, other: Station): boolean {
+  const apartMhz = Math.abs((station.frequencyMhz ?? NaN) - (other.frequencyMhz ?? NaN));
+  return apartMhz < SAME_MHZ && geodesicTo(other, station).distanceNm > SAME_PLACE_NM;
 }
