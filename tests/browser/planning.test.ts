@@ -63,6 +63,18 @@ describe('the stations of the device', () => {
     expect(await page.getByText('Of 3 here').count()).toBe(1);
   });
 
+  test('come in from a file that is dropped on the box', async () => {
+    const page = await stage.open({ at: '#/stations' });
+    const dropped = await page.evaluateHandle((text) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], 'navaids.csv', { type: 'text/csv' }));
+      return data;
+    }, CSV);
+    await page.dispatchEvent('.drop', 'drop', { dataTransfer: dropped });
+    await page.getByText('3 added').last().waitFor();
+    expect(await page.getByText('Of 3 here').count()).toBe(1);
+  });
+
   test('are found, put right and taken out, with a way back', async () => {
     const page = await stationsIn();
     const find = page.getByLabel('Ident, name or frequency');
